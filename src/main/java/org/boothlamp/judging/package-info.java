@@ -1,0 +1,2 @@
+/** Averages against windows: level, lamp timing, excursions. */
+package org.boothlamp.judging;

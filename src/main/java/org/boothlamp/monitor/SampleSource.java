@@ -1,0 +1,40 @@
+package org.boothlamp.monitor;
+
+/**
+ * Where sample pairs come from.
+ *
+ * <p>Order of calls: {@link #read} again and again, then {@link #close}, all from the sampler's
+ * thread. A source opens its device at the first read, and opens it again by itself when it was
+ * lost. Once pairs flow, reading creates no objects.
+ */
+public interface SampleSource extends AutoCloseable {
+
+  /** What a read brought. */
+  enum Outcome {
+    /** The block holds at least one pair. */
+    PAIRS,
+    /** Nothing arrived within the waiting time; the block's time is set. */
+    NOTHING,
+    /** There will be no more pairs. */
+    END
+  }
+
+  /** Longest time a read waits, nanoseconds: 50 ms, so that the lamp never waits for a source. */
+  long LONGEST_WAIT_NANOS = 50_000_000L;
+
+  /** Fills {@code block} with pairs in order of their index; waits at most 50 ms for them. */
+  Outcome read(SampleBlock block);
+
+  /**
+   * The format of the pairs of the last read, or null until it is known; never null once a read
+   * brought pairs. A new object if it changed.
+   */
+  SourceFormat format();
+
+  /** What went wrong so far. */
+  SourceCounters counters();
+
+  /** Releases the device; a second call does nothing. */
+  @Override
+  void close();
+}

@@ -1,0 +1,85 @@
+package org.boothlamp.monitor;
+
+import org.boothlamp.signal.Polarity;
+
+/**
+ * The figures of one segment, running or finished. One object is filled again and again; whoever
+ * keeps figures copies them. Confined to one thread.
+ *
+ * <p>{@code greenSeconds} to {@code faultSeconds} add up to {@code lengthSeconds}. Means leave out
+ * the slots at either edge of the arc, which may hold arc for part of their time.
+ */
+public final class SegmentFigures {
+
+  /** Start, seconds since the source's first pair. */
+  public double startSeconds;
+
+  /** Length from the first to the last slot with current, arc-outs and missing time inside. */
+  public double lengthSeconds;
+
+  /** Mean of the absolute current, A. */
+  public double meanAmps;
+
+  /** Mean of the absolute voltage, V. */
+  public double meanVolts;
+
+  /** RMS current, A. */
+  public double rmsAmps;
+
+  /** RMS voltage, V. */
+  public double rmsVolts;
+
+  /** Sum of v·i·Δt over arc-on time, J. */
+  public double energyJoules;
+
+  /** Mean of the products v·i, W. */
+  public double meanWatts;
+
+  /** Kind of current that was measured. */
+  public Polarity polarity = Polarity.DC_PLUS;
+
+  /** Short circuits, or -1 if the source is too slow to count them. */
+  public long shortCircuits;
+
+  /** Interruptions shorter than the bridge. */
+  public int arcOuts;
+
+  /** Time judged green, s. */
+  public double greenSeconds;
+
+  /** Time judged amber, s. */
+  public double amberSeconds;
+
+  /** Time judged red, s. */
+  public double redSeconds;
+
+  /** Time not judged, s: before the average is full, or without a procedure. */
+  public double settlingSeconds;
+
+  /** Time under a fault, s. */
+  public double faultSeconds;
+
+  /** Time inside the segment for which no pair arrived, s. */
+  public double missingSeconds;
+
+  /** Becomes a copy of {@code other}. */
+  public void set(SegmentFigures other) {
+    startSeconds = other.startSeconds;
+    lengthSeconds = other.lengthSeconds;
+    meanAmps = other.meanAmps;
+    meanVolts = other.meanVolts;
+    rmsAmps = other.rmsAmps;
+    rmsVolts = other.rmsVolts;
+    energyJoules = other.energyJoules;
+    meanWatts = other.meanWatts;
+    polarity = other.polarity;
+    shortCircuits = other.shortCircuits;
+    arcOuts = other.arcOuts;
+    greenSeconds = other.greenSeconds;
+    amberSeconds = other.amberSeconds;
+    redSeconds = other.redSeconds;
+    settlingSeconds = other.settlingSeconds;
+    faultSeconds = other.faultSeconds;
+    missingSeconds = other.missingSeconds;
+  }
+}

@@ -1,0 +1,28 @@
+package org.boothlamp.procedure;
+
+import java.util.List;
+
+/**
+ * One row of limits in a procedure. Immutable.
+ *
+ * @param name root, fill, cap, tack …; unique in its procedure
+ * @param windows at most one for each quantity, at least one that is live
+ * @param wireMm wire diameter, mm; NaN if not given
+ * @param wireFeedMmPerS wire feed speed, mm/s; NaN if not given
+ */
+public record Pass(String name, List<Window> windows, double wireMm, double wireFeedMmPerS) {
+
+  public Pass {
+    windows = List.copyOf(windows);
+  }
+
+  /** The window of a quantity, or null if it is not limited. */
+  public Window window(Quantity quantity) {
+    for (Window window : windows) {
+      if (window.quantity() == quantity) {
+        return window;
+      }
+    }
+    return null;
+  }
+}
