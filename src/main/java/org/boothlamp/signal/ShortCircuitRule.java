@@ -1,10 +1,12 @@
 package org.boothlamp.signal;
 
 /**
- * When a droplet bridges the arc: volts below a threshold for at least a least duration while
- * current flows. Immutable.
+ * When a droplet bridges the arc: volts below a threshold, in the direction of the current, for at
+ * least a least duration, after which the arc burns again. A contact is a resistance, so volts
+ * against the current are no short circuit but disturbance, as from a high-frequency start.
+ * Immutable.
  *
- * @param volts threshold on the absolute voltage, above 0
+ * @param volts threshold on the voltage, above 0
  * @param flowingAmps absolute current from which current counts as flowing, above 0
  */
 public record ShortCircuitRule(double volts, double flowingAmps) {
@@ -14,6 +16,9 @@ public record ShortCircuitRule(double volts, double flowingAmps) {
 
   /** A contact shorter than this is not counted, seconds. */
   public static final double LEAST_SECONDS = 0.0005;
+
+  /** Share of {@link #volts} that noise may reach on the other side of zero. */
+  static final double NOISE_SHARE = 0.125;
 
   public ShortCircuitRule {
     if (!(volts > 0) || !(flowingAmps > 0)) {

@@ -15,13 +15,46 @@ public final class Slot {
   /** Length of a slot, nanoseconds. */
   public static final long NANOS = 1_000_000_000L / PER_SECOND;
 
+  final short[] current;
+  final short[] voltage;
   final PairSums sums = new PairSums();
+  PairLoop loop;
+  int count;
   long number;
   int missingPairs;
+
+  Slot(int mostPairs, PairLoop loop) {
+    current = new short[mostPairs];
+    voltage = new short[mostPairs];
+    this.loop = loop;
+  }
 
   /** Sums of the pairs that arrived. */
   public PairSums sums() {
     return sums;
+  }
+
+  /**
+   * Sums over the part of the slot in which the arc was on: from the first pair with current to the
+   * last. For a slot at either edge of an arc; all pairs if none carries current.
+   *
+   * @param into filled with the sums; its short circuits stay 0
+   */
+  public void sumFlowing(PairSums into) {
+    int from = 0;
+    int until = count;
+    while (from < until && !loop.isFlowing(current[from])) {
+      from++;
+    }
+    while (until > from && !loop.isFlowing(current[until - 1])) {
+      until--;
+    }
+    if (from == until || until - from == count) {
+      into.set(sums);
+      return;
+    }
+    into.clear();
+    loop.addPart(current, voltage, from, until, into);
   }
 
   /** Number of this slot since the source's pair 0; slots follow each other without holes. */
@@ -36,6 +69,6 @@ public final class Slot {
 
   /** True if not one pair arrived: time that nobody measured. */
   public boolean isMissing() {
-    return sums.pairs == 0;
+    return count == 0;
   }
 }

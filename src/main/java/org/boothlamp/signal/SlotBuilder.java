@@ -11,32 +11,15 @@ package org.boothlamp.signal;
 public final class SlotBuilder {
 
   private final int pairsPerSecond;
+  private final PairScale scale;
   private final SlotListener listener;
-  private final Slot slot = new Slot();
-
-  /**
-   * Least current and voltage count at or above zero: sign of a pair without arithmetic in units.
-   */
-  private final int currentZero;
-
-  private final int voltageZero;
-
-  /** Counts strictly between these are below the short-circuit voltage. */
-  private final int shortAbove;
-
-  private final int shortBelow;
-
-  /** Counts at or beyond these carry current. */
-  private final int flowingBelow;
-
-  private final int flowingAbove;
-  private final int leastShortPairs;
+  private final Slot slot;
 
   private long nextIndex = -1;
   private long slotEnd;
 
-  /** Pairs in a row at short-circuit volts; goes on from slot to slot. */
-  private int shortRun;
+  /** Pairs at the front of the slot that are in its sums already. */
+  private int summed;
 
   /**
    * A builder for one source.
@@ -56,27 +39,18 @@ public final class SlotBuilder {
               + pairsPerSecond);
     }
     this.pairsPerSecond = pairsPerSecond;
+    this.scale = scale;
     this.listener = listener;
-    currentZero = clampedCeil(scale.current().zeroCount());
-    voltageZero = clampedCeil(scale.voltage().zeroCount());
-    double shortSpan = rule.volts() / Math.abs(scale.voltage().unitsPerCount());
-    shortAbove = clampedFloor(scale.voltage().zeroCount() - shortSpan);
-    shortBelow = clampedCeil(scale.voltage().zeroCount() + shortSpan);
-    double flowSpan = rule.flowingAmps() / Math.abs(scale.current().unitsPerCount());
-    flowingBelow = clampedFloor(scale.current().zeroCount() - flowSpan);
-    flowingAbove = clampedCeil(scale.current().zeroCount() + flowSpan);
-    leastShortPairs =
-        ShortCircuitRule.isMeasurableAt(pairsPerSecond)
-            ? Math.max(1, (int) Math.round(ShortCircuitRule.LEAST_SECONDS * pairsPerSecond))
-            : Integer.MAX_VALUE;
+    slot =
+        new Slot(pairsPerSecond / Slot.PER_SECOND + 1, new PairLoop(pairsPerSecond, scale, rule));
   }
 
-  private static int clampedCeil(double count) {
-    return (int) Math.ceil(count);
-  }
-
-  private static int clampedFloor(double count) {
-    return (int) Math.floor(count);
+  /**
+   * Another rule from the next slot on. Creates objects: for a change of procedure, not for every
+   * slot.
+   */
+  public void setRule(ShortCircuitRule rule) {
+    slot.loop = new PairLoop(pairsPerSecond, scale, rule);
   }
 
   /**
@@ -98,10 +72,12 @@ public final class SlotBuilder {
     }
     int taken = 0;
     while (taken < count) {
-      int until = (int) Math.min(count, taken + (slotEnd - nextIndex));
-      accumulate(current, voltage, taken, until);
-      nextIndex += until - taken;
-      taken = until;
+      int part = (int) Math.min(count - taken, slotEnd - nextIndex);
+      System.arraycopy(current, taken, slot.current, slot.count, part);
+      System.arraycopy(voltage, taken, slot.voltage, slot.count, part);
+      slot.count += part;
+      nextIndex += part;
+      taken += part;
       if (nextIndex == slotEnd) {
         deliver();
       }
@@ -116,7 +92,8 @@ public final class SlotBuilder {
   }
 
   private void skipTo(long firstIndex) {
-    shortRun = 0;
+    sumUp();
+    slot.loop.breakShort();
     while (slotEnd <= firstIndex) {
       slot.missingPairs += (int) (slotEnd - nextIndex);
       nextIndex = slotEnd;
@@ -131,69 +108,19 @@ public final class SlotBuilder {
     return (slotNumber * pairsPerSecond + Slot.PER_SECOND - 1) / Slot.PER_SECOND;
   }
 
+  private void sumUp() {
+    slot.loop.add(slot.current, slot.voltage, summed, slot.count, slot.sums);
+    summed = slot.count;
+  }
+
   private void deliver() {
+    sumUp();
     listener.onSlot(slot);
     slot.sums.clear();
+    slot.count = 0;
+    summed = 0;
     slot.missingPairs = 0;
     slot.number++;
     slotEnd = firstPairOf(slot.number + 1);
-  }
-
-  /** The inner loop: everything stays in local variables until the slot's share is summed. */
-  private void accumulate(short[] currentCounts, short[] voltageCounts, int from, int until) {
-    long current = 0;
-    long voltage = 0;
-    long currentSquared = 0;
-    long voltageSquared = 0;
-    long product = 0;
-    int currentSigns = 0;
-    long currentSigned = 0;
-    int voltageSigns = 0;
-    long voltageSigned = 0;
-    PairSums sums = slot.sums;
-    int lowestCurrent = sums.lowestCurrent;
-    int highestCurrent = sums.highestCurrent;
-    int lowestVoltage = sums.lowestVoltage;
-    int highestVoltage = sums.highestVoltage;
-    int shorts = 0;
-    int run = shortRun;
-    for (int k = from; k < until; k++) {
-      int i = currentCounts[k];
-      int v = voltageCounts[k];
-      current += i;
-      voltage += v;
-      currentSquared += i * i;
-      voltageSquared += v * v;
-      product += i * v;
-      int currentSign = i < currentZero ? -1 : 1;
-      int voltageSign = v < voltageZero ? -1 : 1;
-      currentSigns += currentSign;
-      currentSigned += currentSign * i;
-      voltageSigns += voltageSign;
-      voltageSigned += voltageSign * v;
-      lowestCurrent = Math.min(lowestCurrent, i);
-      highestCurrent = Math.max(highestCurrent, i);
-      lowestVoltage = Math.min(lowestVoltage, v);
-      highestVoltage = Math.max(highestVoltage, v);
-      boolean shorted = v > shortAbove & v < shortBelow & (i <= flowingBelow | i >= flowingAbove);
-      run = shorted ? run + 1 : 0;
-      shorts += run == leastShortPairs ? 1 : 0;
-    }
-    sums.pairs += until - from;
-    sums.current += current;
-    sums.voltage += voltage;
-    sums.currentSquared += currentSquared;
-    sums.voltageSquared += voltageSquared;
-    sums.product += product;
-    sums.currentSigns += currentSigns;
-    sums.currentSigned += currentSigned;
-    sums.voltageSigns += voltageSigns;
-    sums.voltageSigned += voltageSigned;
-    sums.lowestCurrent = lowestCurrent;
-    sums.highestCurrent = highestCurrent;
-    sums.lowestVoltage = lowestVoltage;
-    sums.highestVoltage = highestVoltage;
-    sums.shortCircuits += shorts;
-    shortRun = run;
   }
 }

@@ -1,0 +1,365 @@
+package org.boothlamp.monitor;
+
+import org.boothlamp.arc.ArcChange;
+import org.boothlamp.arc.ArcDetector;
+import org.boothlamp.arc.ArcRule;
+import org.boothlamp.arc.SegmentTally;
+import org.boothlamp.judging.ExcursionTracker;
+import org.boothlamp.judging.Judge;
+import org.boothlamp.judging.Level;
+import org.boothlamp.judging.Signal;
+import org.boothlamp.procedure.Quantity;
+import org.boothlamp.signal.PairScale;
+import org.boothlamp.signal.PairSums;
+import org.boothlamp.signal.Polarity;
+import org.boothlamp.signal.ShortCircuitRule;
+import org.boothlamp.signal.Slot;
+import org.boothlamp.signal.SlotBuilder;
+
+/**
+ * The path from counts to signal for one source format.
+ *
+ * <pre>
+ *  pairs -> SlotBuilder -> ArcDetector -> SegmentTally, JudgedTime, TraceReducer -> log entries
+ *                              |
+ *                              +-------> Judge ----------------------------------> signal
+ * </pre>
+ *
+ * <p>Nothing is created per pair or per slot. Confined to the sampler's thread.
+ */
+public final class Pipeline {
+
+  /** Takes what the pipeline finds, on the sampler's thread; must not wait. */
+  public interface Listener {
+
+    /** The signal changed; {@code monotonicNanos} is the end of the slot that changed it. */
+    void onSignal(Signal signal, long monotonicNanos);
+
+    /** Something for the log; the entry is valid only during the call. */
+    void onEntry(LogEntry entry);
+  }
+
+  private static final int PROGRESS_SLOTS = Slot.PER_SECOND;
+
+  private final PairScale scale;
+  private final int pairsPerSecond;
+  private final ArcRule standardRule;
+  private final Listener listener;
+  private final SlotBuilder builder;
+  private final ArcDetector detector;
+  private final SegmentTally tally = new SegmentTally();
+  private final JudgedTime judgedTime = new JudgedTime();
+  private final Judge judge;
+  private final TraceReducer trace;
+  private final LogEntry entry = new LogEntry();
+
+  private Assignment assignment = Assignment.NONE;
+  private Assignment nextAssignment = Assignment.NONE;
+  private Signal signal = Signal.IDLE;
+  private long missingPairs;
+  private long missingPairsWaiting;
+  private boolean polarityEventOpen;
+  private long polarityEventSlot;
+
+  /** Slot now worked on, and the moment at its end. */
+  private long slotNumber = -1;
+
+  private long blockNanos;
+  private long blockWallMillis;
+  private long blockEndPair;
+
+  /** A pipeline that has seen nothing. */
+  public Pipeline(PipelineSettings settings, int pairsPerSecond, Listener listener) {
+    this.scale = settings.scale();
+    this.pairsPerSecond = pairsPerSecond;
+    this.standardRule = settings.arc();
+    this.listener = listener;
+    detector = new ArcDetector(scale, standardRule);
+    judge = new Judge(settings.judging(), scale, pairsPerSecond, this::onExcursion);
+    trace = new TraceReducer(standardRule.bridgeSlots(), this::onTracePoint);
+    builder = new SlotBuilder(pairsPerSecond, scale, shortRule(standardRule), this::onSlot);
+  }
+
+  /** Judges by another assignment from the next contact on. */
+  public void assign(Assignment next) {
+    nextAssignment = next;
+  }
+
+  /** Takes the pairs of a block; {@code wallMillis} is the time of day at its end. */
+  public void accept(SampleBlock block, long wallMillis) {
+    blockNanos = block.monotonicNanos;
+    blockWallMillis = wallMillis;
+    blockEndPair = block.firstIndex + block.count;
+    builder.accept(block.current, block.voltage, block.count, block.firstIndex);
+  }
+
+  /**
+   * Ends an open segment or contact, because the source has fallen silent or ended.
+   *
+   * @param why what to write down as the segment's end
+   */
+  public void finish(SegmentEnd why) {
+    ArcChange change = detector.finish();
+    if (change == ArcChange.SEGMENT_ENDED) {
+      endSegment(why);
+    } else if (change == ArcChange.TOUCH_ENDED) {
+      endTouch();
+    }
+    setSignal(Signal.IDLE);
+  }
+
+  private void onSlot(Slot slot) {
+    slotNumber = slot.number();
+    takeNextAssignment();
+    ArcChange change = detector.accept(slot);
+    switch (change) {
+      case CONTACT_BEGAN -> beginContact(slot);
+      case TOUCH_ENDED -> endTouch();
+      case SEGMENT_ENDED -> endSegment(detector.endedInGap() ? SegmentEnd.GAP : SegmentEnd.ARC_OFF);
+      case NONE, ARC_CONFIRMED -> holdContact(slot);
+    }
+    setSignal(signalNow());
+  }
+
+  private void takeNextAssignment() {
+    if (nextAssignment != assignment && detector.isOff()) {
+      assignment = nextAssignment;
+      ArcRule rule = ruleFor(assignment);
+      detector.setRule(rule);
+      builder.setRule(shortRule(rule));
+    }
+  }
+
+  private ArcRule ruleFor(Assignment assignment) {
+    return assignment.plan() == null
+        ? standardRule
+        : standardRule.withArcOnAmps(assignment.plan().procedure().arcOnAmps());
+  }
+
+  private static ShortCircuitRule shortRule(ArcRule rule) {
+    return new ShortCircuitRule(rule.shortCircuitVolts(), rule.arcOffAmps());
+  }
+
+  private void beginContact(Slot slot) {
+    tally.clear();
+    judgedTime.clear();
+    trace.clear();
+    missingPairs = 0;
+    missingPairsWaiting = 0;
+    polarityEventOpen = false;
+    judge.begin(assignment.plan(), slot.number());
+    stamp(LogEntry.Kind.SEGMENT_STARTED, slot.number());
+    entry.assignment = assignment;
+    entry.scale = scale;
+    entry.pairsPerSecond = pairsPerSecond;
+    listener.onEntry(entry);
+    addArcOn(slot);
+  }
+
+  private void holdContact(Slot slot) {
+    if (detector.isOff()) {
+      return;
+    }
+    if (detector.slotHasCurrent()) {
+      addArcOn(slot);
+    } else {
+      addArcOff(slot);
+    }
+    watchPolarity();
+    if (detector.isArc() && (slot.number() + 1 - detector.startSlot()) % PROGRESS_SLOTS == 0) {
+      sendProgress();
+    }
+  }
+
+  private void addArcOn(Slot slot) {
+    judgedTime.addArcOn(slotSignal(slot));
+    missingPairs += missingPairsWaiting + slot.missingPairs();
+    missingPairsWaiting = 0;
+    tally.addArcOn(slot);
+    trace.addArcOn(slot.sums());
+    judge.addArcOn(slot.sums(), slot.number());
+  }
+
+  private void addArcOff(Slot slot) {
+    judgedTime.addArcOff(slotSignal(slot));
+    missingPairsWaiting += slot.missingPairs();
+    tally.addArcOff();
+    trace.addArcOff(slot.sums());
+    judge.addArcOff(slot.number());
+  }
+
+  /** What the averages said when this slot began: that is what its time is counted to. */
+  private Signal slotSignal(Slot slot) {
+    if (slot.isMissing() || judge.isWrongPolarity()) {
+      return Signal.FAULT;
+    }
+    Level level = judge.level();
+    return level == null ? Signal.SETTLING : Signal.of(level);
+  }
+
+  private Signal signalNow() {
+    if (!detector.isArc()) {
+      return Signal.IDLE;
+    }
+    if (judge.isWrongPolarity()) {
+      return Signal.FAULT;
+    }
+    Level shown = judge.shown();
+    return shown == null ? Signal.SETTLING : Signal.of(shown);
+  }
+
+  private void setSignal(Signal next) {
+    if (next != signal) {
+      signal = next;
+      listener.onSignal(next, nanosAt(slotNumber + 1));
+    }
+  }
+
+  private void endTouch() {
+    closePolarityEvent();
+    send(LogEntry.Kind.SEGMENT_DROPPED, detector.endSlot());
+    stamp(LogEntry.Kind.TOUCH, detector.startSlot());
+    entry.lengthSeconds = detector.lengthSlots() * Slot.SECONDS;
+    entry.assignment = assignment;
+    entry.stuck = detector.isStuck();
+    listener.onEntry(entry);
+  }
+
+  private void endSegment(SegmentEnd why) {
+    closePolarityEvent();
+    judge.end(detector.endSlot());
+    trace.end();
+    stamp(LogEntry.Kind.SEGMENT_ENDED, detector.startSlot());
+    fillFigures(entry.figures);
+    entry.assignment = assignment;
+    entry.end = why;
+    listener.onEntry(entry);
+  }
+
+  private void sendProgress() {
+    stamp(LogEntry.Kind.SEGMENT_PROGRESS, detector.startSlot());
+    fillFigures(entry.figures);
+    listener.onEntry(entry);
+  }
+
+  private void fillFigures(SegmentFigures figures) {
+    PairSums all = tally.all();
+    PairSums means = tally.arcOn();
+    figures.startSeconds = detector.startSlot() * Slot.SECONDS;
+    figures.lengthSeconds = detector.lengthSlots() * Slot.SECONDS;
+    figures.meanAmps = means.meanAbsoluteAmps(scale);
+    figures.meanVolts = means.meanAbsoluteVolts(scale);
+    figures.rmsAmps = means.rmsAmps(scale);
+    figures.rmsVolts = means.rmsVolts(scale);
+    figures.meanWatts = means.meanWatts(scale);
+    figures.polarity = Polarity.of(means.meanAmps(scale), figures.meanAmps);
+    figures.energyJoules = all.meanWatts(scale) * all.pairs() / pairsPerSecond;
+    figures.shortCircuits =
+        ShortCircuitRule.isMeasurableAt(pairsPerSecond) ? all.shortCircuits() : -1;
+    figures.arcOuts = detector.arcOuts();
+    figures.greenSeconds = judgedTime.seconds(Signal.GREEN);
+    figures.amberSeconds = judgedTime.seconds(Signal.AMBER);
+    figures.redSeconds = judgedTime.seconds(Signal.RED);
+    figures.settlingSeconds = judgedTime.seconds(Signal.SETTLING);
+    figures.faultSeconds = judgedTime.seconds(Signal.FAULT);
+    figures.missingSeconds = (double) missingPairs / pairsPerSecond;
+  }
+
+  private void watchPolarity() {
+    if (judge.isWrongPolarity() == polarityEventOpen || !detector.isArc()) {
+      return;
+    }
+    if (polarityEventOpen) {
+      closePolarityEvent();
+    } else {
+      polarityEventOpen = true;
+      polarityEventSlot = slotNumber + 1;
+      stamp(LogEntry.Kind.EVENT_STARTED, polarityEventSlot);
+      entry.event = EventKind.WRONG_POLARITY;
+      listener.onEntry(entry);
+    }
+  }
+
+  private void closePolarityEvent() {
+    if (polarityEventOpen) {
+      polarityEventOpen = false;
+      stamp(LogEntry.Kind.EVENT_ENDED, polarityEventSlot);
+      entry.event = EventKind.WRONG_POLARITY;
+      entry.lengthSeconds = Math.max(0, slotNumber + 1 - polarityEventSlot) * Slot.SECONDS;
+      entry.count = 0;
+      listener.onEntry(entry);
+    }
+  }
+
+  private void onExcursion(Quantity quantity, ExcursionTracker excursion) {
+    stamp(LogEntry.Kind.EXCURSION, excursion.startSlot());
+    entry.quantity = quantity;
+    entry.side = excursion.side();
+    entry.lengthSeconds = (excursion.endSlot() - excursion.startSlot()) * Slot.SECONDS;
+    entry.worst = excursion.worst();
+    listener.onEntry(entry);
+  }
+
+  private void onTracePoint(PairSums point) {
+    stamp(LogEntry.Kind.TRACE_POINT, slotNumber);
+    boolean missing = point.pairs() == 0;
+    entry.meanCurrentCount = (float) point.meanCurrentCount();
+    entry.lowestCurrentCount = missing ? 0 : (short) point.lowestCurrentCount();
+    entry.highestCurrentCount = missing ? 0 : (short) point.highestCurrentCount();
+    entry.meanVoltageCount = (float) point.meanVoltageCount();
+    entry.lowestVoltageCount = missing ? 0 : (short) point.lowestVoltageCount();
+    entry.highestVoltageCount = missing ? 0 : (short) point.highestVoltageCount();
+    entry.signalCode = (byte) signal.code();
+    listener.onEntry(entry);
+  }
+
+  private void send(LogEntry.Kind kind, long slot) {
+    stamp(kind, slot);
+    listener.onEntry(entry);
+  }
+
+  /** Fills in what an entry is and when the thing it tells began. */
+  private void stamp(LogEntry.Kind kind, long slot) {
+    entry.kind = kind;
+    entry.startSeconds = slot * Slot.SECONDS;
+    entry.monotonicNanos = nanosAt(slot);
+    entry.wallMillis = blockWallMillis - (blockNanos - entry.monotonicNanos) / 1_000_000;
+  }
+
+  /** Moment at which a slot begins, counted back from the end of the block by the samples. */
+  private long nanosAt(long slot) {
+    long wholeSeconds = blockEndPair / pairsPerSecond;
+    long restNanos = blockEndPair % pairsPerSecond * 1_000_000_000L / pairsPerSecond;
+    return blockNanos - restNanos - (wholeSeconds * Slot.PER_SECOND - slot) * Slot.NANOS;
+  }
+
+  /** What the lamp is to show. */
+  public Signal signal() {
+    return signal;
+  }
+
+  /** True from the confirmation of an arc to the end of its segment. */
+  public boolean isArc() {
+    return detector.isArc();
+  }
+
+  /** Length of the running segment so far, s; 0 if none runs. */
+  public double arcSeconds() {
+    return detector.isArc() ? detector.lengthSlots() * Slot.SECONDS : 0;
+  }
+
+  /** Trailing average of the running segment; no pairs while none runs. */
+  public PairSums average() {
+    return judge.average();
+  }
+
+  /** Who welds now. */
+  public Assignment assignment() {
+    return assignment;
+  }
+
+  /** Slots seen since the source's first pair. */
+  public long slots() {
+    return slotNumber + 1;
+  }
+}
