@@ -10,6 +10,7 @@ public final class WindowTooNarrowException extends IllegalArgumentException {
   private static final long serialVersionUID = 1L;
 
   private final transient Window window;
+  private final double expandedUncertainty;
 
   WindowTooNarrowException(Pass pass, Window window, double expandedUncertainty) {
     super(
@@ -25,10 +26,16 @@ public final class WindowTooNarrowException extends IllegalArgumentException {
             window.width(),
             expandedUncertainty));
     this.window = window;
+    this.expandedUncertainty = expandedUncertainty;
   }
 
   /** The window that was refused. */
   public Window window() {
     return window;
+  }
+
+  /** U at the limits of the refused window, in its unit. */
+  public double expandedUncertainty() {
+    return expandedUncertainty;
   }
 }
