@@ -1,0 +1,9 @@
+package org.boothlamp.settings;
+
+/**
+ * A front end on a serial line. Immutable.
+ *
+ * @param port name of the line, such as {@code /dev/ttyACM0}
+ * @param baud line speed, 1200 to 4000000
+ */
+public record SerialSourceSettings(String port, int baud) implements SourceSettings {}
