@@ -93,4 +93,31 @@ public record RunRecord(
   public double insideSeconds() {
     return greenSeconds + amberSeconds;
   }
+
+  /** Share of the judged time inside the window, 0 to 1; NaN if nothing was judged. */
+  public double insideShare() {
+    return insideSeconds() / judgedSeconds();
+  }
+
+  /** Time for which pairs arrived, s: what the means stand for. */
+  public double measuredSeconds() {
+    return lengthSeconds - missingSeconds;
+  }
+
+  /** The amps that are held against a window: the mean of a direct, the RMS of an AC current. */
+  public double amps() {
+    return polarity == Polarity.AC ? rmsAmps : meanAmps;
+  }
+
+  /** The volts that are held against a window: mean at direct current, RMS at AC. */
+  public double volts() {
+    return polarity == Polarity.AC ? rmsVolts : meanVolts;
+  }
+
+  /** Short circuits a second of measured time; NaN if not measured. */
+  public double shortCircuitsPerSecond() {
+    return shortCircuits < 0 || measuredSeconds() <= 0
+        ? Double.NaN
+        : shortCircuits / measuredSeconds();
+  }
 }

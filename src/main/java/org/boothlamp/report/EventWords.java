@@ -1,0 +1,59 @@
+package org.boothlamp.report;
+
+import java.util.Map;
+
+/**
+ * What the events of the log mean to somebody who reads figures. The keys are the words stored in
+ * the log; a word that is not here is shown as it stands.
+ */
+final class EventWords {
+
+  /** What an event counts, and what it says of the figures. */
+  private record Meaning(String one, String many, String text) {}
+
+  private static final Map<String, Meaning> MEANINGS =
+      Map.ofEntries(
+          of("started", "The monitor started; what was welded before is not in this report."),
+          of("stopped", "The monitor was stopped; what was welded after is not in this report."),
+          of("signed in", ""),
+          of(
+              "sign-in refused",
+              "The procedure could not be loaded; runs after it were not judged by it."),
+          of("no samples", "Nothing was measured meanwhile; the lamp showed fault."),
+          counts("lost pairs", "pair", "pairs", "Sent but never arrived: missing time, not 0 A."),
+          counts("bad frames", "frame", "frames", "Damaged on the line and left out."),
+          of("reconnected", "The line to the sensors had failed and was opened again."),
+          of("format changed", "The sensors changed their rate or range in between."),
+          of(
+              ShiftReport.WRONG_POLARITY,
+              "The current ran the other way than the procedure asks; the lamp showed fault."
+                  + " Check the leads."),
+          counts("log queue full", "entry", "entries", "Lost: runs may be missing here."),
+          of("log stalled", "The log could not be written for a while."),
+          of("power loss", "Up to the last 2 s of the run that was burning are missing."));
+
+  private EventWords() {}
+
+  private static Map.Entry<String, Meaning> of(String what, String text) {
+    return Map.entry(what, new Meaning("", "", text));
+  }
+
+  private static Map.Entry<String, Meaning> counts(
+      String what, String one, String many, String text) {
+    return Map.entry(what, new Meaning(one, many, text));
+  }
+
+  /** What it says of the figures, as sentences; empty if nothing. */
+  static String meaning(String what) {
+    Meaning meaning = MEANINGS.get(what);
+    return meaning == null ? "" : meaning.text();
+  }
+
+  /** "12 frames"; the bare number if it is not known what is counted. */
+  static String counted(String what, long count) {
+    Meaning meaning = MEANINGS.get(what);
+    return meaning == null || meaning.one().isEmpty()
+        ? count + " counted"
+        : Numbers.counted(count, meaning.one(), meaning.many());
+  }
+}

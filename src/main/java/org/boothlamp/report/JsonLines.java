@@ -1,0 +1,111 @@
+package org.boothlamp.report;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import com.fasterxml.jackson.core.StreamWriteFeature;
+import java.io.IOException;
+import java.io.Writer;
+
+/**
+ * Writes JSON objects, one a line. What is not known is null: a number that is not finite, an empty
+ * code. Never closes the writer. Confined to one thread.
+ */
+final class JsonLines {
+
+  private static final JsonFactory FACTORY =
+      JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
+
+  /** Numbers are written to a millionth: finer digits are noise of adding up. */
+  private static final double PER_MILLION = 1e6;
+
+  private final JsonGenerator json;
+
+  JsonLines(Writer writer) throws IOException {
+    json = FACTORY.createGenerator(writer);
+    json.setRootValueSeparator(null);
+  }
+
+  JsonLines start(String kind) throws IOException {
+    json.writeStartObject();
+    return text("kind", kind);
+  }
+
+  void end() throws IOException {
+    json.writeEndObject();
+    json.writeRaw('\n');
+  }
+
+  /** Hands everything on to the writer and flushes it. */
+  void flush() throws IOException {
+    json.flush();
+  }
+
+  JsonLines number(String name, double value) throws IOException {
+    json.writeFieldName(name);
+    if (Double.isNaN(value) || Double.isInfinite(value)) {
+      json.writeNull();
+    } else {
+      json.writeNumber(rounded(value));
+    }
+    return this;
+  }
+
+  private static double rounded(double value) {
+    double scaled = value * PER_MILLION;
+    return Math.abs(scaled) < Long.MAX_VALUE ? Math.round(scaled) / PER_MILLION : value;
+  }
+
+  JsonLines count(String name, long value) throws IOException {
+    json.writeNumberField(name, value);
+    return this;
+  }
+
+  /** A count that is null where it is negative: not measured. */
+  JsonLines countIfMeasured(String name, long value) throws IOException {
+    if (value < 0) {
+      json.writeNullField(name);
+      return this;
+    }
+    return count(name, value);
+  }
+
+  /** A text, null where it is empty. */
+  JsonLines text(String name, String value) throws IOException {
+    if (value.isEmpty()) {
+      json.writeNullField(name);
+    } else {
+      json.writeStringField(name, value);
+    }
+    return this;
+  }
+
+  JsonLines truth(String name, boolean value) throws IOException {
+    json.writeBooleanField(name, value);
+    return this;
+  }
+
+  JsonLines startArray(String name) throws IOException {
+    json.writeArrayFieldStart(name);
+    return this;
+  }
+
+  JsonLines endArray() throws IOException {
+    json.writeEndArray();
+    return this;
+  }
+
+  JsonLines startItem() throws IOException {
+    json.writeStartObject();
+    return this;
+  }
+
+  JsonLines endItem() throws IOException {
+    json.writeEndObject();
+    return this;
+  }
+
+  JsonLines item(String text) throws IOException {
+    json.writeString(text);
+    return this;
+  }
+}

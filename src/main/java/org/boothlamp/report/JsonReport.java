@@ -1,0 +1,169 @@
+package org.boothlamp.report;
+
+import java.io.IOException;
+import java.io.Writer;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import org.boothlamp.procedure.Quantity;
+import org.boothlamp.procedure.Window;
+
+/**
+ * A shift as JSON lines for programs: one {@code shift}; of each trainee a {@code trainee} line per
+ * pass and one for all ({@code row} is {@code pass} or {@code total}); then {@code run}, {@code
+ * touch} and {@code event} lines, each kind in order of time. Times are seconds, shares 0 to 1,
+ * what is not known is null.
+ */
+public final class JsonReport {
+
+  private static final DateTimeFormatter TIME = DateTimeFormatter.ISO_OFFSET_DATE_TIME;
+
+  private final ShiftReport report;
+  private final JsonLines lines;
+
+  private JsonReport(ShiftReport report, JsonLines lines) {
+    this.report = report;
+    this.lines = lines;
+  }
+
+  /**
+   * Writes the report and flushes the writer, but leaves it open.
+   *
+   * @throws IOException if the writer does
+   */
+  public static void write(ShiftReport report, Writer writer) throws IOException {
+    JsonLines lines = new JsonLines(writer);
+    new JsonReport(report, lines).writeAll();
+    lines.flush();
+  }
+
+  private void writeAll() throws IOException {
+    writeShift();
+    for (TraineeSummary trainee : report.trainees()) {
+      writeTrainee(trainee);
+    }
+    for (RunSummary summary : report.runs()) {
+      writeRun(summary);
+    }
+    for (TouchRecord touch : report.touches()) {
+      writeTouch(touch);
+    }
+    for (EventRecord event : report.events()) {
+      writeEvent(event);
+    }
+  }
+
+  private void writeShift() throws IOException {
+    lines.start("shift").text("booth", report.booth()).text("title", report.title());
+    lines.text("from", time(report.span().fromWallMillis()));
+    lines.text("until", time(report.span().untilWallMillis()));
+    lines.text("zone", report.span().zone().getId()).count("trainees", report.traineeCount());
+    writeFigures(report.total());
+    lines.count("touches", report.touches().size()).count("stuck", report.stuckCount()).end();
+  }
+
+  private void writeTrainee(TraineeSummary trainee) throws IOException {
+    for (PassSummary pass : trainee.passes()) {
+      lines.start("trainee").text("trainee", trainee.trainee()).text("row", "pass");
+      writePass(pass.pass());
+      writeMeans(pass);
+      writeFigures(pass.figures());
+      lines.end();
+    }
+    lines.start("trainee").text("trainee", trainee.trainee()).text("row", "total");
+    writeFigures(trainee.total());
+    lines.count("touches", trainee.touches()).count("stuck", trainee.stuck()).end();
+  }
+
+  private void writePass(PassKey pass) throws IOException {
+    lines.text("procedure", pass.procedureId()).text("revision", pass.revision());
+    lines.text("pass", pass.pass());
+  }
+
+  private void writeMeans(PassSummary summary) throws IOException {
+    Window amps = summary.pass().window(Quantity.AMPS);
+    Window volts = summary.pass().window(Quantity.VOLTS);
+    lines.number("mean_amps", summary.figures().meanAmps());
+    lines.number("amps_low", low(amps)).number("amps_high", high(amps));
+    lines.number("mean_volts", summary.figures().meanVolts());
+    lines.number("volts_low", low(volts)).number("volts_high", high(volts));
+  }
+
+  private static double low(Window window) {
+    return window == null ? Double.NaN : window.low();
+  }
+
+  private static double high(Window window) {
+    return window == null ? Double.NaN : window.high();
+  }
+
+  private void writeFigures(Figures figures) throws IOException {
+    lines.count("runs", figures.runs()).number("arc_s", figures.arcSeconds());
+    lines.number("judged_s", figures.judgedSeconds());
+    lines.number("in_window_s", figures.insideSeconds());
+    lines.number("in_window_share", figures.insideShare());
+    lines.number("green_s", figures.greenSeconds()).number("amber_s", figures.amberSeconds());
+    lines.number("red_s", figures.redSeconds()).number("settling_s", figures.settlingSeconds());
+    lines.number("fault_s", figures.faultSeconds());
+    lines.number("missing_s", figures.missingSeconds());
+    lines.number("energy_j", figures.energyJoules()).count("arc_outs", figures.arcOuts());
+    writeTallies(figures.excursions());
+  }
+
+  private void writeTallies(List<ExcursionTally> tallies) throws IOException {
+    lines.startArray("excursions");
+    for (ExcursionTally tally : tallies) {
+      lines.startItem().text("quantity", tally.quantity().key());
+      lines.text("side", tally.side().word()).count("count", tally.count());
+      lines.number("total_s", tally.seconds()).number("worst", tally.worst()).endItem();
+    }
+    lines.endArray();
+  }
+
+  private void writeRun(RunSummary summary) throws IOException {
+    RunRecord run = summary.run();
+    PassKey pass = PassKey.of(run);
+    lines.start("run").count("id", run.id()).text("booth", run.booth());
+    lines.text("trainee", run.trainee());
+    writePass(pass);
+    lines.text("process", run.process()).text("start", time(run.startWallMillis()));
+    lines.number("arc_s", run.lengthSeconds());
+    RunJson.writeFigures(lines, run);
+    lines.number("judged_s", run.judgedSeconds()).number("in_window_s", run.insideSeconds());
+    lines.number("in_window_share", run.insideShare());
+    RunJson.writeExcursions(lines, run, 0);
+    RunJson.writeExtras(lines, run);
+    lines.number("short_circuits_per_s", run.shortCircuitsPerSecond());
+    writeWindows(pass);
+    lines.startArray("flags");
+    for (RunFlag flag : summary.flags()) {
+      lines.item(flag.word());
+    }
+    lines.endArray().end();
+  }
+
+  private void writeWindows(PassKey pass) throws IOException {
+    lines.startArray("windows");
+    for (Window window : pass.windows()) {
+      lines.startItem().text("quantity", window.quantity().key());
+      lines.number("low", window.low()).number("high", window.high()).endItem();
+    }
+    lines.endArray();
+  }
+
+  private void writeTouch(TouchRecord touch) throws IOException {
+    lines.start("touch").text("trainee", touch.trainee());
+    lines.text("start", time(touch.startWallMillis()));
+    lines.number("length_s", touch.lengthSeconds()).truth("stuck", touch.stuck()).end();
+  }
+
+  private void writeEvent(EventRecord event) throws IOException {
+    lines.start("event").text("what", event.what()).truth("fault", event.fault());
+    lines.text("start", time(event.startWallMillis()));
+    lines.number("length_s", event.lengthSeconds()).count("count", event.count());
+    lines.text("detail", event.detail()).end();
+  }
+
+  private String time(long wallMillis) {
+    return TIME.format(report.span().local(wallMillis));
+  }
+}

@@ -1,0 +1,81 @@
+package org.boothlamp.report;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * A span of a booth's log, folded: what each trainee welded, how long, how much of it inside the
+ * procedure, when it left it and which way, and what the numbers cannot be trusted for. Immutable;
+ * keeps the run records it was made of.
+ *
+ * <p>Shares are of judged time, never of arc time: the first second of a run, runs without a
+ * procedure and time under a fault are judged by nobody.
+ *
+ * @param span what it covers
+ * @param booth booth id, or empty for several
+ * @param title heading, may be empty
+ * @param trainees by code; what happened while nobody was signed in comes last
+ * @param total the whole class; without mean amps and volts
+ * @param runs in order of time
+ * @param touches in order of time
+ * @param events in order of time
+ */
+public record ShiftReport(
+    ShiftSpan span,
+    String booth,
+    String title,
+    List<TraineeSummary> trainees,
+    Figures total,
+    List<RunSummary> runs,
+    List<TouchRecord> touches,
+    List<EventRecord> events) {
+
+  /** The stored word of the event that the current ran the wrong way. */
+  static final String WRONG_POLARITY = "wrong polarity";
+
+  public ShiftReport {
+    trainees = List.copyOf(trainees);
+    runs = List.copyOf(runs);
+    touches = List.copyOf(touches);
+    events = List.copyOf(events);
+  }
+
+  /**
+   * Folds what the log holds for a span.
+   *
+   * @param records taken as they are: whoever read them has chosen those of the span
+   */
+  public static ShiftReport of(ShiftRecords records, ShiftSpan span, String booth, String title) {
+    ClassAdder trainees = new ClassAdder();
+    records.runs().forEach(trainees::add);
+    records.touches().forEach(trainees::add);
+    return new ShiftReport(
+        span,
+        booth,
+        title,
+        trainees.summaries(),
+        trainees.total(),
+        runs(records),
+        records.touches(),
+        records.events());
+  }
+
+  private static List<RunSummary> runs(ShiftRecords records) {
+    Spells wrongPolarity = Spells.of(WRONG_POLARITY, records.events());
+    List<RunSummary> runs = new ArrayList<>(records.runs().size());
+    for (RunRecord run : records.runs()) {
+      runs.add(RunSummary.of(run, wrongPolarity));
+    }
+    return runs;
+  }
+
+  /** Trainees who signed in and did something. */
+  public int traineeCount() {
+    return (int) trainees.stream().filter(TraineeSummary::isSignedIn).count();
+  }
+
+  /** Touches that were stuck electrodes. */
+  public int stuckCount() {
+    return (int) touches.stream().filter(TouchRecord::stuck).count();
+  }
+}

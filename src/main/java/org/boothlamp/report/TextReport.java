@@ -1,0 +1,225 @@
+package org.boothlamp.report;
+
+import java.time.LocalDate;
+import java.time.ZonedDateTime;
+import java.util.List;
+import org.boothlamp.procedure.Quantity;
+import org.boothlamp.report.TextPage.Style;
+import org.boothlamp.signal.Polarity;
+
+/**
+ * A shift as text for people: the class at a glance, each trainee by procedure, the runs one by
+ * one, and what the numbers cannot be trusted for. A pure function.
+ */
+public final class TextReport {
+
+  /** Narrowest page; a narrower width is taken as this one. */
+  public static final int LEAST_WIDTH = 80;
+
+  static final String WHAT_IT_IS_NOT =
+      "The lamp is no safety device, and nothing here accepts a weld.";
+
+  private static final int TRAINEE = 13;
+
+  private final ShiftReport report;
+  private final TextPage page;
+
+  private TextReport(ShiftReport report, int width, Colour colour) {
+    this.report = report;
+    this.page = new TextPage(Math.max(width, LEAST_WIDTH), colour);
+  }
+
+  /**
+   * The whole report, lines ended by a line feed.
+   *
+   * @param width characters in a line, at least {@link #LEAST_WIDTH}
+   */
+  public static String render(ShiftReport report, int width, Colour colour) {
+    return new TextReport(report, width, colour).render();
+  }
+
+  private String render() {
+    appendHeader();
+    if (!report.trainees().isEmpty()) {
+      appendGlance();
+      appendPasses();
+    }
+    if (!report.runs().isEmpty()) {
+      appendRuns();
+    }
+    appendDoubts();
+    page.newLine().wrapped("", 0, WHAT_IT_IS_NOT);
+    return page.toString();
+  }
+
+  private void appendHeader() {
+    if (!report.title().isEmpty()) {
+      page.nameLine(report.title());
+    }
+    String booth = report.booth().isEmpty() ? "All booths" : "Booth " + report.booth();
+    page.wrapped(
+        "", 0, booth + ", " + report.span().words() + ", " + report.span().zone() + " time");
+    if (report.runs().isEmpty()) {
+      page.wrapped("", 0, "No run was welded.");
+      return;
+    }
+    Figures total = report.total();
+    page.wrapped("", 0, headline(total));
+  }
+
+  private String headline(Figures total) {
+    return Numbers.counted(report.traineeCount(), "trainee", "trainees")
+        + ", "
+        + Numbers.counted(total.runs(), "run", "runs")
+        + ", "
+        + Durations.words(total.arcSeconds())
+        + " of arc, "
+        + Durations.words(total.judgedSeconds())
+        + " of it judged; in the window: "
+        + Numbers.share(total.insideShare());
+  }
+
+  private void appendGlance() {
+    page.heading("THE CLASS AT A GLANCE");
+    page.wrapped("", 0, "In window: green and amber time as a share of the judged time.");
+    page.wrapped(
+        "", 0, "Bar of the judged time: = green, ~ amber (near a limit), ! red (outside).");
+    page.newLine();
+    page.left("trainee", TRAINEE).right("runs", 5).right("arc", 11).right("in window", 12);
+    page.spaces(2).left("bar", LevelBar.WIDTH);
+    page.right("arc-outs", 9).right("touches", 8).right("stuck", 6).newLine();
+    for (TraineeSummary trainee : report.trainees()) {
+      appendGlance(
+          Words.trainee(trainee.trainee()), trainee.total(), trainee.touches(), trainee.stuck());
+    }
+    if (report.trainees().size() > 1) {
+      appendGlance("all", report.total(), report.touches().size(), report.stuckCount());
+    }
+  }
+
+  private void appendGlance(String name, Figures figures, int touches, int stuck) {
+    if (name.length() > TRAINEE) {
+      page.nameLine(name).spaces(TRAINEE);
+    } else {
+      page.left(name, TRAINEE);
+    }
+    page.right(Integer.toString(figures.runs()), 5);
+    page.right(Durations.words(figures.arcSeconds()), 11);
+    page.right(Numbers.share(figures.insideShare()), 12).spaces(2);
+    LevelBar.append(page, figures);
+    page.right(Integer.toString(figures.arcOuts()), 9);
+    page.right(Integer.toString(touches), 8).right(Integer.toString(stuck), 6).newLine();
+  }
+
+  private void appendPasses() {
+    page.heading("BY TRAINEE AND PROCEDURE");
+    page.wrapped("", 0, "Means are over the arc time of the runs, longer runs counting for more.");
+    if (report.runs().stream().anyMatch(summary -> summary.run().polarity() == Polarity.AC)) {
+      page.wrapped("", 0, "Amps and volts of AC runs are RMS.");
+    }
+    for (TraineeSummary trainee : report.trainees()) {
+      for (PassSummary pass : trainee.passes()) {
+        appendPass(trainee, pass);
+      }
+    }
+  }
+
+  private void appendPass(TraineeSummary trainee, PassSummary summary) {
+    Figures figures = summary.figures();
+    page.newLine();
+    appendName(trainee.trainee(), summary.pass());
+    page.wrapped("  ", 4, sums(figures));
+    page.wrapped("  ", 4, means(figures, summary.pass()));
+    List<String> excursions = Words.excursions(figures.excursions());
+    if (!excursions.isEmpty()) {
+      page.wrapped("  ", 4, "outside: " + String.join(", ", excursions));
+    }
+  }
+
+  private void appendName(String trainee, PassKey pass) {
+    page.wrapped("", 2, Words.trainee(trainee) + ": " + Words.pass(pass));
+  }
+
+  private static String sums(Figures figures) {
+    String start =
+        Numbers.counted(figures.runs(), "run", "runs")
+            + ", "
+            + Durations.words(figures.arcSeconds())
+            + " of arc; ";
+    if (!(figures.judgedSeconds() > 0)) {
+      return start + "not judged";
+    }
+    return start
+        + "judged: "
+        + Durations.words(figures.greenSeconds())
+        + " green, "
+        + Durations.words(figures.amberSeconds())
+        + " amber, "
+        + Durations.words(figures.redSeconds())
+        + " red; in window "
+        + Numbers.share(figures.insideShare());
+  }
+
+  private static String means(Figures figures, PassKey pass) {
+    return "mean "
+        + mean(figures.meanAmps(), pass, Quantity.AMPS)
+        + ", "
+        + mean(figures.meanVolts(), pass, Quantity.VOLTS)
+        + (figures.arcOuts() == 0
+            ? ""
+            : "; " + Numbers.counted(figures.arcOuts(), "arc-out", "arc-outs"));
+  }
+
+  private static String mean(double value, PassKey pass, Quantity quantity) {
+    String side = Words.side(value, pass.window(quantity));
+    return Numbers.fixed(value, 1)
+        + " "
+        + quantity.unit()
+        + (side.isEmpty() ? "" : " (" + side + ")");
+  }
+
+  private void appendRuns() {
+    page.heading("RUNS, ONE BY ONE");
+    boolean allUncalibrated = report.runs().stream().allMatch(r -> r.has(RunFlag.UNCALIBRATED));
+    RunRow row = new RunRow(page, allUncalibrated ? List.of(RunFlag.UNCALIBRATED) : List.of());
+    row.appendColumnNames("start");
+    LocalDate day = null;
+    PassKey pass = null;
+    String trainee = null;
+    for (RunSummary summary : report.runs()) {
+      RunRecord run = summary.run();
+      ZonedDateTime start = report.span().local(run.startWallMillis());
+      PassKey runPass = PassKey.of(run);
+      boolean newDay = !start.toLocalDate().equals(day);
+      if (newDay || !run.trainee().equals(trainee) || !runPass.equals(pass)) {
+        appendRunsOf(newDay ? start.toLocalDate() : null, run.trainee(), runPass);
+      }
+      day = start.toLocalDate();
+      pass = runPass;
+      trainee = run.trainee();
+      row.append(TimesOfDay.clock(start), summary);
+    }
+  }
+
+  private void appendRunsOf(LocalDate newDay, String trainee, PassKey pass) {
+    page.newLine();
+    if (newDay != null && report.span().hasSeveralDays()) {
+      page.styled(newDay.toString(), Style.HEADING).newLine();
+    }
+    appendName(trainee, pass);
+  }
+
+  private void appendDoubts() {
+    page.heading("WHAT THESE NUMBERS CANNOT BE TRUSTED FOR");
+    List<String> doubts = Doubts.of(report);
+    if (doubts.isEmpty()) {
+      page.wrapped("", 0, "Nothing was noticed that would put them in doubt.");
+    }
+    for (String doubt : doubts) {
+      page.wrapped("- ", 2, doubt);
+    }
+    for (EventSummary events : EventSummary.of(report.events())) {
+      page.wrapped("- ", 2, EventLine.of(events, report.span()));
+    }
+  }
+}
