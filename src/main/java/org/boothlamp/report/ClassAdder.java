@@ -43,6 +43,8 @@ final class ClassAdder {
     private final String code;
     private final Map<PassKey, Figures.Adder> passes = new LinkedHashMap<>();
     private final Figures.Adder total = new Figures.Adder();
+    private PassKey lastPass;
+    private Figures.Adder lastAdder;
     private int touches;
     private int stuck;
 
@@ -52,7 +54,11 @@ final class ClassAdder {
 
     void add(RunRecord run) {
       total.add(run);
-      passes.computeIfAbsent(PassKey.of(run), key -> new Figures.Adder()).add(run);
+      if (lastPass == null || !lastPass.isOf(run)) {
+        lastPass = PassKey.of(run);
+        lastAdder = passes.computeIfAbsent(lastPass, key -> new Figures.Adder());
+      }
+      lastAdder.add(run);
     }
 
     void add(TouchRecord touch) {

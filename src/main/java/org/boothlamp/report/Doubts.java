@@ -5,16 +5,32 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
-import java.util.function.Predicate;
 
 /** What the runs themselves say against their figures, in sentences. */
 final class Doubts {
 
-  private final List<RunSummary> runs;
+  private final int runs;
+  private final int[] flagged = new int[RunFlag.values().length];
   private final List<String> sentences = new ArrayList<>();
+  private int withoutTrainee;
+  private int withoutProcedure;
+  private int withoutShortCircuits;
 
-  private Doubts(List<RunSummary> runs) {
-    this.runs = runs;
+  private Doubts(List<RunSummary> summaries) {
+    runs = summaries.size();
+    for (RunSummary summary : summaries) {
+      count(summary);
+    }
+  }
+
+  private void count(RunSummary summary) {
+    for (RunFlag flag : summary.flags()) {
+      flagged[flag.ordinal()]++;
+    }
+    RunRecord run = summary.run();
+    withoutTrainee += run.trainee().isEmpty() ? 1 : 0;
+    withoutProcedure += run.procedureId().isEmpty() ? 1 : 0;
+    withoutShortCircuits += run.shortCircuits() < 0 ? 1 : 0;
   }
 
   /** The doubts about a shift's runs, the widest first; empty if there are none. */
@@ -28,52 +44,44 @@ final class Doubts {
 
   private void addFlags(Figures total) {
     addIfAny(
-        has(RunFlag.UNCALIBRATED),
+        flagged(RunFlag.UNCALIBRATED),
         "the sensors had no calibration: how far amps and volts are off is not known.");
     addIfAny(
-        has(RunFlag.WRONG_POLARITY),
+        flagged(RunFlag.WRONG_POLARITY),
         "the current ran the other way than the procedure asks: judged time and share say little.");
     addIfAny(
-        has(RunFlag.FAULT),
+        flagged(RunFlag.FAULT),
         "the lamp was in fault, for "
             + Durations.words(total.faultSeconds())
             + " together: that time is not judged.");
     addIfAny(
-        has(RunFlag.GAPS),
+        flagged(RunFlag.GAPS),
         "samples are missing, "
             + Durations.words(total.missingSeconds())
             + " together: the time counts to the length, not to the means.");
     addIfAny(
-        has(RunFlag.POWER_LOSS),
+        flagged(RunFlag.POWER_LOSS),
         "the power went: the figures are those of the last save, up to 2 s before.");
-    addIfAny(has(RunFlag.STOPPED), "the arc still burned when the monitor stopped.");
+    addIfAny(flagged(RunFlag.STOPPED), "the arc still burned when the monitor stopped.");
   }
 
   private void addUnknowns() {
+    addIfAny(withoutTrainee, "nobody had signed in: they count to no trainee.");
+    addIfAny(withoutProcedure, "no procedure was loaded: they were measured, not judged.");
     addIfAny(
-        summary -> summary.run().trainee().isEmpty(),
-        "nobody had signed in: they count to no trainee.");
-    addIfAny(
-        summary -> summary.run().procedureId().isEmpty(),
-        "no procedure was loaded: they were measured, not judged.");
-    addIfAny(
-        summary -> summary.run().shortCircuits() < 0,
+        withoutShortCircuits,
         "short circuits were not measured: the sensors are too slow to see them.");
   }
 
-  private static Predicate<RunSummary> has(RunFlag flag) {
-    return summary -> summary.has(flag);
+  private int flagged(RunFlag flag) {
+    return flagged[flag.ordinal()];
   }
 
-  private void addIfAny(Predicate<RunSummary> applies, String sentence) {
-    long count = runs.stream().filter(applies).count();
+  private void addIfAny(int count, String sentence) {
     if (count > 0) {
-      sentences.add("In " + count + " of " + runCount() + ", " + sentence);
+      sentences.add(
+          "In " + count + " of " + Numbers.counted(runs, "run", "runs") + ", " + sentence);
     }
-  }
-
-  private String runCount() {
-    return Numbers.counted(runs.size(), "run", "runs");
   }
 
   private void addChangedLimits(List<TraineeSummary> trainees) {

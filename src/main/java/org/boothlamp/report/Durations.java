@@ -12,17 +12,21 @@ final class Durations {
    * it is not known (NaN). Each form starts where the one before would round up to it.
    */
   static String words(double seconds) {
+    return append(new StringBuilder(12), seconds).toString();
+  }
+
+  /** Appends what {@link #words} gives. */
+  static StringBuilder append(StringBuilder out, double seconds) {
     if (Double.isNaN(seconds) || Math.round(seconds * 10) < 600) {
-      return Numbers.fixed(seconds, 1) + " s";
+      return Numbers.append(out, seconds, 1).append(Numbers.GLUE).append('s');
     }
     long whole = Math.round(seconds);
-    StringBuilder out = new StringBuilder(12);
     if (whole < SECONDS_PER_HOUR) {
       out.append(whole / 60).append(':');
-      return Numbers.appendPadded(out, whole % 60, 2).append(" min").toString();
+      return Numbers.appendPadded(out, whole % 60, 2).append(Numbers.GLUE).append("min");
     }
     out.append(whole / SECONDS_PER_HOUR).append(':');
     Numbers.appendPadded(out, whole / 60 % 60, 2).append(':');
-    return Numbers.appendPadded(out, whole % 60, 2).append(" h").toString();
+    return Numbers.appendPadded(out, whole % 60, 2).append(Numbers.GLUE).append('h');
   }
 }

@@ -1,6 +1,7 @@
 package org.boothlamp.report;
 
 import java.util.Map;
+import java.util.Set;
 
 /**
  * What the events of the log mean to somebody who reads figures. The keys are the words stored in
@@ -13,8 +14,8 @@ final class EventWords {
 
   private static final Map<String, Meaning> MEANINGS =
       Map.ofEntries(
-          of("started", "The monitor started; what was welded before is not in this report."),
-          of("stopped", "The monitor was stopped; what was welded after is not in this report."),
+          of("started", ""),
+          of("stopped", "Nothing was measured until the monitor was started again."),
           of("signed in", ""),
           of(
               "sign-in refused",
@@ -32,7 +33,14 @@ final class EventWords {
           of("log stalled", "The log could not be written for a while."),
           of("power loss", "Up to the last 2 s of the run that was burning are missing."));
 
+  private static final Set<String> EVERYDAY = Set.of("started", "stopped", "signed in");
+
   private EventWords() {}
+
+  /** False for what belongs to every day; an event that is not known here is a doubt. */
+  static boolean isDoubt(String what) {
+    return !EVERYDAY.contains(what);
+  }
 
   private static Map.Entry<String, Meaning> of(String what, String text) {
     return Map.entry(what, new Meaning("", "", text));
@@ -53,7 +61,7 @@ final class EventWords {
   static String counted(String what, long count) {
     Meaning meaning = MEANINGS.get(what);
     return meaning == null || meaning.one().isEmpty()
-        ? count + " counted"
+        ? "" + count + Numbers.GLUE + "counted"
         : Numbers.counted(count, meaning.one(), meaning.many());
   }
 }

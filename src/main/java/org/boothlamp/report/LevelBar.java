@@ -6,7 +6,7 @@ import org.boothlamp.report.TextPage.Style;
 final class LevelBar {
 
   /** Length of a full bar, characters. */
-  static final int WIDTH = 16;
+  static final int WIDTH = 14;
 
   private LevelBar() {}
 

@@ -7,6 +7,11 @@ package org.boothlamp.report;
  */
 final class Numbers {
 
+  /** A space at which no line ends: between a number and its unit. Printed as a space. */
+  static final char GLUE = '\u00a0';
+
+  static final String NOT_JUDGED = "not judged";
+
   private static final long[] POWERS = {1, 10, 100, 1_000};
 
   /** Above this a double no longer holds the decimals asked for. */
@@ -68,11 +73,11 @@ final class Numbers {
 
   /** A share (0 to 1) in per cent with one decimal, or "not judged" if there is none (NaN). */
   static String share(double share) {
-    return Double.isNaN(share) ? "not judged" : fixed(100 * share, 1) + " %";
+    return Double.isNaN(share) ? NOT_JUDGED : fixed(100 * share, 1) + GLUE + "%";
   }
 
   /** A count with its noun: "1 run", "12 runs", "2 touches". */
   static String counted(long count, String one, String many) {
-    return count + " " + (count == 1 ? one : many);
+    return "" + count + GLUE + (count == 1 ? one : many);
   }
 }

@@ -24,6 +24,14 @@ public record PassKey(String procedureId, String revision, String pass, List<Win
     return new PassKey(run.procedureId(), run.procedureRevision(), run.pass(), run.windows());
   }
 
+  /** True if a run was welded against this; cheaper than making its key. */
+  boolean isOf(RunRecord run) {
+    return pass.equals(run.pass())
+        && revision.equals(run.procedureRevision())
+        && procedureId.equals(run.procedureId())
+        && (windows == run.windows() || windows.equals(run.windows()));
+  }
+
   /** True if no procedure was loaded. */
   public boolean isNone() {
     return procedureId.isEmpty();

@@ -67,7 +67,7 @@ public final class ReplayText {
     public void fault(EventRecord fault) {
       boolean ended = !Double.isNaN(fault.lengthSeconds());
       page.right(start(fault.startSeconds()), LABEL);
-      page.right(ended ? Durations.words(fault.lengthSeconds()) : "to the end", LABEL).text("  ");
+      page.right(ended ? Durations.words(fault.lengthSeconds()) : " to end", LABEL).text("  ");
       page.styled("fault", Style.RED).line(": " + fault.what());
     }
   }

@@ -13,8 +13,8 @@ final class RunRow {
 
   private static final int LABEL = 10;
   private static final int LENGTH = 10;
-  private static final int AMPS = 8;
-  private static final int VOLTS = 8;
+  private static final int AMPS = 9;
+  private static final int VOLTS = 7;
   private static final int SIDE = 5;
   private static final int SHARE = 11;
   private static final int ENERGY = 9;
@@ -41,28 +41,57 @@ final class RunRow {
   /** One run, with its start as the label. */
   void append(String label, RunSummary summary) {
     RunRecord run = summary.run();
-    page.right(label, LABEL).right(Durations.words(run.lengthSeconds()), LENGTH);
+    page.right(label, LABEL);
+    appendLength(run.lengthSeconds());
     appendMean(run.amps(), run, Quantity.AMPS, AMPS);
     appendMean(run.volts(), run, Quantity.VOLTS, VOLTS);
-    page.right(Numbers.share(run.insideShare()), SHARE);
-    page.right(Numbers.fixed(run.energyJoules() / 1_000, 1) + " kJ", ENERGY);
-    page.right(shorts(run), SHORTS).newLine();
+    appendShare(run.insideShare());
+    appendEnergy(run.energyJoules());
+    appendShorts(run.shortCircuitsPerSecond());
+    page.newLine();
     appendNotes(summary);
   }
 
+  private void appendLength(double seconds) {
+    int cell = page.mark();
+    page.text(" ").duration(seconds).rightSince(cell, LENGTH);
+  }
+
   private void appendMean(double mean, RunRecord run, Quantity quantity, int width) {
-    page.right(Numbers.fixed(mean, 1) + " " + quantity.unit(), width);
+    int cell = page.mark();
+    page.text(" ").number(mean, 1).text(" ").text(quantity.unit()).rightSince(cell, width);
     String side = Words.side(mean, run.window(quantity));
     page.text(" ").styled(side, Style.RED).spaces(SIDE - 1 - side.length());
   }
 
-  private static String shorts(RunRecord run) {
-    double perSecond = run.shortCircuitsPerSecond();
-    return Double.isNaN(perSecond) ? "not measured" : Numbers.fixed(perSecond, 1) + "/s";
+  private void appendShare(double share) {
+    int cell = page.mark();
+    if (Double.isNaN(share)) {
+      page.text(Numbers.NOT_JUDGED);
+    } else {
+      page.number(100 * share, 1).text(" %");
+    }
+    page.rightSince(cell, SHARE);
+  }
+
+  private void appendEnergy(double joules) {
+    int cell = page.mark();
+    page.text(" ").number(joules / 1_000, 1).text(" kJ").rightSince(cell, ENERGY);
+  }
+
+  private void appendShorts(double perSecond) {
+    int cell = page.mark();
+    if (Double.isNaN(perSecond)) {
+      page.text(" not measured");
+    } else {
+      page.text(" ").number(perSecond, 1).text("/s");
+    }
+    page.rightSince(cell, SHORTS);
   }
 
   private void appendNotes(RunSummary summary) {
-    List<String> notes = new ArrayList<>(Words.excursions(summary.excursions()));
+    List<String> notes = new ArrayList<>(4);
+    Words.addExcursions(notes, summary.excursions());
     addFacts(notes, summary.run());
     for (RunFlag flag : summary.flags()) {
       if (!saidElsewhere.contains(flag)) {
@@ -89,7 +118,7 @@ final class RunRow {
       case GAPS -> gaps(run);
       case FAULT -> "lamp in fault for " + Durations.words(run.faultSeconds());
       case POWER_LOSS -> "ended by power loss";
-      case STOPPED -> "still burning when the monitor stopped";
+      case STOPPED -> "still burning at the end";
       case UNCALIBRATED, WRONG_POLARITY -> flag.word();
     };
   }

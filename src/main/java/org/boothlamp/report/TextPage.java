@@ -75,6 +75,30 @@ final class TextPage {
     return spaces(cellWidth - text.length()).text(text);
   }
 
+  /** Where a cell starts that is appended piece by piece and then put at the right. */
+  int mark() {
+    return out.length();
+  }
+
+  /** Puts all since the mark at the right of a cell. */
+  TextPage rightSince(int mark, int cellWidth) {
+    int missing = cellWidth - (out.length() - mark);
+    if (missing > 0) {
+      out.insert(mark, SPACES, 0, missing);
+    }
+    return this;
+  }
+
+  TextPage number(double value, int decimals) {
+    Numbers.append(out, value, decimals);
+    return this;
+  }
+
+  TextPage duration(double seconds) {
+    Durations.append(out, seconds);
+    return this;
+  }
+
   /** A cell with its text at the left. */
   TextPage left(String text, int cellWidth) {
     return text(text).spaces(cellWidth - text.length());
@@ -137,6 +161,6 @@ final class TextPage {
 
   @Override
   public String toString() {
-    return out.toString();
+    return out.toString().replace(Numbers.GLUE, ' ');
   }
 }

@@ -2,6 +2,7 @@ package org.boothlamp.report;
 
 import java.time.LocalDate;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.report.TextPage.Style;
@@ -42,9 +43,9 @@ public final class TextReport {
     appendHeader();
     if (!report.trainees().isEmpty()) {
       appendGlance();
-      appendPasses();
     }
     if (!report.runs().isEmpty()) {
+      appendPasses();
       appendRuns();
     }
     appendDoubts();
@@ -63,8 +64,7 @@ public final class TextReport {
       page.wrapped("", 0, "No run was welded.");
       return;
     }
-    Figures total = report.total();
-    page.wrapped("", 0, headline(total));
+    page.wrapped("", 0, headline(report.total()));
   }
 
   private String headline(Figures total) {
@@ -74,9 +74,14 @@ public final class TextReport {
         + ", "
         + Durations.words(total.arcSeconds())
         + " of arc, "
-        + Durations.words(total.judgedSeconds())
-        + " of it judged; in the window: "
-        + Numbers.share(total.insideShare());
+        + (total.judgedSeconds() > 0 ? judged(total) : "nothing judged");
+  }
+
+  private static String judged(Figures total) {
+    return Durations.words(total.judgedSeconds())
+        + " judged, "
+        + Numbers.share(total.insideShare())
+        + " of it in the window";
   }
 
   private void appendGlance() {
@@ -85,7 +90,7 @@ public final class TextReport {
     page.wrapped(
         "", 0, "Bar of the judged time: = green, ~ amber (near a limit), ! red (outside).");
     page.newLine();
-    page.left("trainee", TRAINEE).right("runs", 5).right("arc", 11).right("in window", 12);
+    page.left("trainee", TRAINEE).right("runs", 6).right("arc", 11).right("in window", 11);
     page.spaces(2).left("bar", LevelBar.WIDTH);
     page.right("arc-outs", 9).right("touches", 8).right("stuck", 6).newLine();
     for (TraineeSummary trainee : report.trainees()) {
@@ -103,9 +108,9 @@ public final class TextReport {
     } else {
       page.left(name, TRAINEE);
     }
-    page.right(Integer.toString(figures.runs()), 5);
+    page.right(Integer.toString(figures.runs()), 6);
     page.right(Durations.words(figures.arcSeconds()), 11);
-    page.right(Numbers.share(figures.insideShare()), 12).spaces(2);
+    page.right(Numbers.share(figures.insideShare()), 11).spaces(2);
     LevelBar.append(page, figures);
     page.right(Integer.toString(figures.arcOuts()), 9);
     page.right(Integer.toString(touches), 8).right(Integer.toString(stuck), 6).newLine();
@@ -128,9 +133,10 @@ public final class TextReport {
     Figures figures = summary.figures();
     page.newLine();
     appendName(trainee.trainee(), summary.pass());
-    page.wrapped("  ", 4, sums(figures));
-    page.wrapped("  ", 4, means(figures, summary.pass()));
-    List<String> excursions = Words.excursions(figures.excursions());
+    page.wrapped("  ", 4, sums(figures) + "; " + means(figures, summary.pass()));
+    page.wrapped("  ", 4, levels(figures));
+    List<String> excursions = new ArrayList<>();
+    Words.addExcursions(excursions, figures.excursions());
     if (!excursions.isEmpty()) {
       page.wrapped("  ", 4, "outside: " + String.join(", ", excursions));
     }
@@ -141,39 +147,37 @@ public final class TextReport {
   }
 
   private static String sums(Figures figures) {
-    String start =
-        Numbers.counted(figures.runs(), "run", "runs")
-            + ", "
-            + Durations.words(figures.arcSeconds())
-            + " of arc; ";
-    if (!(figures.judgedSeconds() > 0)) {
-      return start + "not judged";
-    }
-    return start
-        + "judged: "
-        + Durations.words(figures.greenSeconds())
+    return Numbers.counted(figures.runs(), "run", "runs")
+        + ", "
+        + Durations.words(figures.arcSeconds())
+        + " of arc, "
+        + Numbers.share(figures.insideShare())
+        + (figures.judgedSeconds() > 0 ? " in window" : "");
+  }
+
+  private static String levels(Figures figures) {
+    return Durations.words(figures.greenSeconds())
         + " green, "
         + Durations.words(figures.amberSeconds())
         + " amber, "
         + Durations.words(figures.redSeconds())
-        + " red; in window "
-        + Numbers.share(figures.insideShare());
+        + " red, "
+        + Durations.words(figures.settlingSeconds() + figures.faultSeconds())
+        + " not judged; "
+        + Numbers.counted(figures.arcOuts(), "arc-out", "arc-outs");
   }
 
   private static String means(Figures figures, PassKey pass) {
     return "mean "
         + mean(figures.meanAmps(), pass, Quantity.AMPS)
         + ", "
-        + mean(figures.meanVolts(), pass, Quantity.VOLTS)
-        + (figures.arcOuts() == 0
-            ? ""
-            : "; " + Numbers.counted(figures.arcOuts(), "arc-out", "arc-outs"));
+        + mean(figures.meanVolts(), pass, Quantity.VOLTS);
   }
 
   private static String mean(double value, PassKey pass, Quantity quantity) {
     String side = Words.side(value, pass.window(quantity));
     return Numbers.fixed(value, 1)
-        + " "
+        + Numbers.GLUE
         + quantity.unit()
         + (side.isEmpty() ? "" : " (" + side + ")");
   }
@@ -189,9 +193,9 @@ public final class TextReport {
     for (RunSummary summary : report.runs()) {
       RunRecord run = summary.run();
       ZonedDateTime start = report.span().local(run.startWallMillis());
-      PassKey runPass = PassKey.of(run);
+      PassKey runPass = pass != null && pass.isOf(run) ? pass : PassKey.of(run);
       boolean newDay = !start.toLocalDate().equals(day);
-      if (newDay || !run.trainee().equals(trainee) || !runPass.equals(pass)) {
+      if (newDay || !run.trainee().equals(trainee) || runPass != pass) {
         appendRunsOf(newDay ? start.toLocalDate() : null, run.trainee(), runPass);
       }
       day = start.toLocalDate();
@@ -210,16 +214,20 @@ public final class TextReport {
   }
 
   private void appendDoubts() {
+    List<String> doubts = new ArrayList<>(Doubts.of(report));
+    List<String> others = new ArrayList<>();
+    for (EventSummary events : EventSummary.of(report.events())) {
+      boolean doubt = EventWords.isDoubt(events.what());
+      (doubt ? doubts : others).add(EventLine.of(events, report.span()));
+    }
     page.heading("WHAT THESE NUMBERS CANNOT BE TRUSTED FOR");
-    List<String> doubts = Doubts.of(report);
     if (doubts.isEmpty()) {
       page.wrapped("", 0, "Nothing was noticed that would put them in doubt.");
     }
-    for (String doubt : doubts) {
-      page.wrapped("- ", 2, doubt);
-    }
-    for (EventSummary events : EventSummary.of(report.events())) {
-      page.wrapped("- ", 2, EventLine.of(events, report.span()));
+    doubts.forEach(doubt -> page.wrapped("- ", 2, doubt));
+    if (!others.isEmpty()) {
+      page.heading("WHAT ELSE HAPPENED");
+      others.forEach(event -> page.wrapped("- ", 2, event));
     }
   }
 }

@@ -1,6 +1,5 @@
 package org.boothlamp.report;
 
-import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
@@ -50,7 +49,7 @@ final class Words {
         + Numbers.plain(window.low())
         + " to "
         + Numbers.plain(window.high())
-        + " "
+        + Numbers.GLUE
         + window.quantity().unit();
   }
 
@@ -65,25 +64,21 @@ final class Words {
     };
   }
 
-  /** "volts high 2x 3.4 s (worst 28.9 V)", one for each quantity and side. */
-  static List<String> excursions(List<ExcursionTally> tallies) {
-    if (tallies.isEmpty()) {
-      return List.of();
-    }
-    List<String> words = new ArrayList<>(tallies.size());
+  /** Adds "volts high 2x 3.4 s (worst 28.9 V)", one for each quantity and side. */
+  static void addExcursions(List<String> words, List<ExcursionTally> tallies) {
     for (ExcursionTally tally : tallies) {
       words.add(excursion(tally));
     }
-    return words;
   }
 
   private static String excursion(ExcursionTally tally) {
     StringBuilder out = new StringBuilder(48);
     out.append(quantity(tally.quantity())).append(' ').append(tally.side().word());
-    out.append(' ').append(tally.count()).append("x ").append(Durations.words(tally.seconds()));
+    out.append(' ').append(tally.count()).append('x').append(Numbers.GLUE);
+    Durations.append(out, tally.seconds());
     out.append(" (worst ");
     Numbers.append(out, tally.worst(), decimals(tally.quantity()));
-    return out.append(' ').append(tally.quantity().unit()).append(')').toString();
+    return out.append(Numbers.GLUE).append(tally.quantity().unit()).append(')').toString();
   }
 
   private static int decimals(Quantity quantity) {

@@ -2,6 +2,7 @@ package org.boothlamp.report;
 
 import static org.boothlamp.report.RunBuilder.run;
 
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
 import java.util.List;
@@ -17,7 +18,7 @@ final class EveningShift {
 
   static final ZoneId ZONE = ZoneId.of("Europe/Berlin");
 
-  static final ShiftSpan SPAN = ShiftSpan.today(java.time.LocalDate.of(2026, 3, 25), ZONE);
+  static final ShiftSpan SPAN = ShiftSpan.today(LocalDate.of(2026, 3, 25), ZONE);
 
   private EveningShift() {}
 

@@ -47,19 +47,19 @@ class NumbersTest {
     "NaN, ? s",
   })
   void shouldWriteALengthInTheFormThatReadsBest(double seconds, String written) {
-    assertEquals(written, Durations.words(seconds));
+    assertEquals(written, Durations.words(seconds).replace(Numbers.GLUE, ' '));
   }
 
   @Test
   void shouldSayThatNothingWasJudged() {
     assertEquals("not judged", Numbers.share(Double.NaN));
-    assertEquals("84.8 %", Numbers.share(47.5 / 56));
-    assertEquals("100.0 %", Numbers.share(1));
+    assertEquals("84.8" + Numbers.GLUE + "%", Numbers.share(47.5 / 56));
+    assertEquals("100.0" + Numbers.GLUE + "%", Numbers.share(1));
   }
 
   @Test
   void shouldCountOneThingInTheSingular() {
-    assertEquals("1 run", Numbers.counted(1, "run", "runs"));
-    assertEquals("0 runs", Numbers.counted(0, "run", "runs"));
+    assertEquals("1" + Numbers.GLUE + "run", Numbers.counted(1, "run", "runs"));
+    assertEquals("0" + Numbers.GLUE + "runs", Numbers.counted(0, "run", "runs"));
   }
 }
