@@ -22,7 +22,9 @@ final class SimulatedTigArc extends SimulatedArc {
 
   private static final double DC_INDUCTANCE_HENRY = 0.0005;
   private static final double AC_INDUCTANCE_HENRY = 0.0001;
-  private static final double AC_PERIOD_SECONDS = 1.0 / 100;
+
+  /** Not in step with any usual sampling rate, as a machine never is. */
+  private static final double AC_PERIOD_SECONDS = 1.0 / 97;
 
   /** Share of the period in which the electrode is negative; common practice, no source. */
   private static final double AC_BALANCE = 0.7;
