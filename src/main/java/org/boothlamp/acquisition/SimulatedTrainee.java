@@ -89,6 +89,6 @@ public record SimulatedTrainee(
   }
 
   private static double between(double from, double to, double share) {
-    return from + (to - from) * share;
+    return (1 - share) * from + share * to;
   }
 }

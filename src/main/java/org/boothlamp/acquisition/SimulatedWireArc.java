@@ -28,7 +28,7 @@ final class SimulatedWireArc extends SimulatedArc {
   private static final double BETA_PER_AMP2_S = 5e-5 * Math.pow(1.2 / WIRE_MM, 4);
 
   private static final double INDUCTANCE_HENRY = 0.00022;
-  private static final double SOURCE_OHMS = 0.025;
+  static final double SOURCE_OHMS = 0.025;
   private static final double EXTENSION_OHMS_PER_MM = 0.0008;
   private static final double BRIDGE_OHMS = 0.004;
   private static final double FALL_VOLTS = 15.6;
@@ -46,7 +46,7 @@ final class SimulatedWireArc extends SimulatedArc {
   private static final double LEAST_FEED_MM_PER_S = 20;
 
   private static final double KNOB_AMPS = 142;
-  private static final double KNOB_VOLTS = 20.2;
+  static final double KNOB_VOLTS = 20.2;
   private static final double KNOB_VOLTS_PER_AMP = 0.03;
 
   private static final double LEAST_DROP_MM = 0.55;
