@@ -15,8 +15,9 @@ import org.boothlamp.judging.Signal;
 
 /**
  * Three lights, and if wanted a heartbeat, on the pins of a single-board computer. All pins are
- * inactive from opening to the first signal and after closing. Every pin is written at each
- * refresh, so a level disturbed from outside lasts 50 ms at most. Confined to one thread.
+ * inactive from opening to the first signal and after closing. A pin is written when it changes,
+ * and all of them at every tenth refresh, so that a level disturbed from outside lasts half a
+ * second at most. Confined to one thread.
  *
  * <p>The heartbeat toggles once for each refresh that somebody's {@code show} asked for, and stops
  * with them: a retriggerable timer behind it can cut the lamp's supply when this program is gone,
@@ -24,18 +25,21 @@ import org.boothlamp.judging.Signal;
  */
 public final class GpioLamp implements LampOutput {
 
+  private static final int REFRESHES_A_REWRITE = 10;
+
   private final Context context;
   private final String name;
   private final DigitalState lit;
   private final DigitalState unlit;
-  private final DigitalOutput red;
-  private final DigitalOutput amber;
-  private final DigitalOutput green;
+  private final Light red;
+  private final Light amber;
+  private final Light green;
 
   /** Null if there is none. */
   private final DigitalOutput heartbeat;
 
   private DigitalState heartbeatState;
+  private int refreshes;
   private boolean closed;
 
   private GpioLamp(Context context, String name, LampPins pins) {
@@ -44,9 +48,9 @@ public final class GpioLamp implements LampOutput {
     lit = pins.active() == ActiveLevel.HIGH ? DigitalState.HIGH : DigitalState.LOW;
     unlit = DigitalState.getInverseState(lit);
     heartbeatState = unlit;
-    red = output("red", pins.red());
-    amber = output("amber", pins.amber());
-    green = output("green", pins.green());
+    red = new Light(output("red", pins.red()));
+    amber = new Light(output("amber", pins.amber()));
+    green = new Light(output("green", pins.green()));
     heartbeat =
         pins.heartbeat().isPresent() ? output("heartbeat", pins.heartbeat().getAsInt()) : null;
   }
@@ -148,21 +152,53 @@ public final class GpioLamp implements LampOutput {
 
   @Override
   public void apply(Signal signal, int lights, long samplesNanos) {
-    RuntimeException failure = write(red, (lights & LampPattern.RED) != 0, null);
-    failure = write(amber, (lights & LampPattern.AMBER) != 0, failure);
-    failure = write(green, (lights & LampPattern.GREEN) != 0, failure);
+    if (refreshes++ % REFRESHES_A_REWRITE == 0) {
+      forgetLevels();
+    }
+    write(lights);
+  }
+
+  private void forgetLevels() {
+    red.level = null;
+    amber.level = null;
+    green.level = null;
+  }
+
+  private void write(int lights) {
+    RuntimeException failure = red.write((lights & LampPattern.RED) != 0, null);
+    failure = amber.write((lights & LampPattern.AMBER) != 0, failure);
+    failure = green.write((lights & LampPattern.GREEN) != 0, failure);
     if (failure != null) {
       throw failure;
     }
   }
 
-  /** Writes one pin whatever became of those before: a dead red must not keep green lit. */
-  private RuntimeException write(DigitalOutput output, boolean isLit, RuntimeException earlier) {
-    try {
-      output.state(isLit ? lit : unlit);
-      return earlier;
-    } catch (RuntimeException failure) {
-      return earlier == null ? failure : earlier;
+  /** One pin, and what it was set to. */
+  private final class Light {
+
+    private final DigitalOutput output;
+
+    /** Null if it is not known, so that it is to be written. */
+    private DigitalState level;
+
+    Light(DigitalOutput output) {
+      this.output = output;
+    }
+
+    /** Writes the pin whatever became of those before: a dead red must not keep green lit. */
+    RuntimeException write(boolean isLit, RuntimeException earlier) {
+      DigitalState next = isLit ? lit : unlit;
+      if (next == level) {
+        return earlier;
+      }
+      try {
+        level = null;
+        output.state(next);
+        level = next;
+        return earlier;
+      } catch (RuntimeException failure) {
+        return earlier == null ? failure : earlier;
+      }
     }
   }
 
@@ -182,7 +218,8 @@ public final class GpioLamp implements LampOutput {
     }
     closed = true;
     try {
-      apply(Signal.DARK, 0, 0);
+      forgetLevels();
+      write(0);
     } finally {
       context.shutdown();
     }

@@ -89,6 +89,27 @@ class GpioLampTest {
   }
 
   @Test
+  void shouldPutRightWhatWasDisturbedFromOutsideWithinHalfASecond() throws IOException {
+    HandDrivenLamp driven =
+        new HandDrivenLamp(new HandTurnedClock(), RedStyle.STEADY, gpio(ActiveLevel.HIGH));
+    driven.keepShowing(Signal.RED, 300);
+    pins.disturb(GREEN_PIN, true);
+    driven.keepShowing(Signal.RED, 500);
+    assertFalse(pins.isHigh(GREEN_PIN));
+  }
+
+  @Test
+  void shouldWriteAPinThatFailedAgainAtTheNextTry() throws IOException {
+    GpioLamp lamp = gpio(ActiveLevel.HIGH);
+    lamp.apply(Signal.GREEN, LampPattern.GREEN, 0);
+    pins.breakPin(GREEN_PIN);
+    assertThrows(IllegalStateException.class, () -> lamp.apply(Signal.RED, LampPattern.RED, 0));
+    pins.mendPin(GREEN_PIN);
+    lamp.apply(Signal.RED, LampPattern.RED, 0);
+    assertFalse(pins.isHigh(GREEN_PIN));
+  }
+
+  @Test
   void shouldSayWhichPinsCannotBeOpenedAndWhy() {
     pins.breakPin(AMBER_PIN);
     LampUnavailableException refused =

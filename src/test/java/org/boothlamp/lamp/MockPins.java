@@ -39,6 +39,15 @@ final class MockPins extends MockDigitalOutputProviderImpl {
     broken.add(pin);
   }
 
+  void mendPin(int pin) {
+    broken.remove(pin);
+  }
+
+  /** Sets a level behind Pi4J's back. */
+  void disturb(int pin, boolean isHigh) {
+    levels.put(pin, DigitalState.getState(isHigh));
+  }
+
   private final class SeenOutput extends MockDigitalOutput {
 
     SeenOutput(DigitalOutputConfig config) {

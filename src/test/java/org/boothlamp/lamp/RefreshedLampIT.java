@@ -64,6 +64,8 @@ class RefreshedLampIT {
     for (int k = 0; k < 1_000; k++) {
       Signal signal = Signal.ofCode(1 + k % 6);
       shown.add(signal);
+      // Long enough for the lamp's thread to rest again, as it does between real changes.
+      LockSupport.parkNanos(1_000_000);
       lamp.show(signal, System.nanoTime());
       await(() -> isShowing(signal));
     }
