@@ -1,0 +1,138 @@
+package org.boothlamp.boothlog;
+
+import java.io.IOException;
+import java.nio.channels.FileChannel;
+import java.nio.channels.FileLock;
+import java.nio.channels.OverlappingFileLockException;
+import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
+import java.sql.SQLException;
+
+/**
+ * The log opened for the one process that writes segments to it. A lock file beside the log keeps a
+ * second monitor out; the system gives the lock back however the process ends.
+ *
+ * <p>Opened at start by whoever wires the monitor, so that a log that cannot be used is said before
+ * anything runs; from then on used and closed by {@link BoothLogWriter}, on its thread.
+ */
+public final class BoothLog implements AutoCloseable {
+
+  /** Usual name of the file. */
+  public static final String FILE_NAME = "booth.db";
+
+  /** Longest wait for a short command's transaction: the writer must soon drain its queue again. */
+  private static final int BUSY_MILLIS = 250;
+
+  private final Path path;
+  private final FileChannel lockFile;
+  private LogConnection connection;
+
+  private BoothLog(Path path, FileChannel lockFile, LogConnection connection) {
+    this.path = path;
+    this.lockFile = lockFile;
+    this.connection = connection;
+  }
+
+  /**
+   * Opens the log of this booth; makes the file, and its folder if only that is missing.
+   *
+   * @throws BoothLogException if the folder is missing or read-only, the file is not a booth log,
+   *     was written by a newer version, or is locked by another process
+   */
+  public static BoothLog open(Path path) {
+    LogConnection connection = LogFile.openForWriting(path, LogFile.COMMAND_BUSY_MILLIS);
+    try {
+      FileChannel lockFile = lock(path);
+      connection.execute("PRAGMA busy_timeout = " + BUSY_MILLIS);
+      return new BoothLog(path, lockFile, connection);
+    } catch (SQLException failure) {
+      closeAfter(connection, failure);
+      throw LogFile.explain(path, failure);
+    } catch (RuntimeException failure) {
+      closeAfter(connection, failure);
+      throw failure;
+    }
+  }
+
+  private static void closeAfter(LogConnection connection, Exception failure) {
+    try {
+      connection.close();
+    } catch (SQLException alsoFailed) {
+      failure.addSuppressed(alsoFailed);
+    }
+  }
+
+  private static FileChannel lock(Path path) {
+    Path lockPath = path.resolveSibling(path.getFileName() + ".lock");
+    try {
+      FileChannel channel =
+          FileChannel.open(lockPath, StandardOpenOption.CREATE, StandardOpenOption.WRITE);
+      if (!tryLock(channel)) {
+        channel.close();
+        throw new BoothLogException(
+            "another monitor writes to it", path, "stop that one, or give each its own log", null);
+      }
+      return channel;
+    } catch (IOException failure) {
+      throw new BoothLogException(
+          "its lock file " + lockPath.getFileName() + " cannot be written (" + failure + ")",
+          path,
+          "check the rights of the folder",
+          failure);
+    }
+  }
+
+  private static boolean tryLock(FileChannel channel) throws IOException {
+    try {
+      FileLock lock = channel.tryLock();
+      return lock != null;
+    } catch (OverlappingFileLockException heldByThisProcess) {
+      return false;
+    }
+  }
+
+  /** Where the log is. */
+  public Path path() {
+    return path;
+  }
+
+  /** The connection; opened again if it was dropped. */
+  LogConnection connection() {
+    if (connection == null) {
+      connection = LogFile.openForWriting(path, BUSY_MILLIS);
+    }
+    return connection;
+  }
+
+  /** Gives up a connection that failed; the next use opens another. */
+  void dropConnection(Exception failure) {
+    if (connection != null) {
+      closeAfter(connection, failure);
+      connection = null;
+    }
+  }
+
+  /** Closes the file and gives the lock back; a second call does nothing. */
+  @Override
+  public void close() {
+    try {
+      if (connection != null) {
+        connection.close();
+        connection = null;
+      }
+    } catch (SQLException failure) {
+      throw LogFile.explain(path, failure);
+    } finally {
+      giveLockBack();
+    }
+  }
+
+  private void giveLockBack() {
+    try {
+      lockFile.close();
+    } catch (IOException failure) {
+      throw new BoothLogException(
+          "its lock file cannot be closed (" + failure + ")", path, "check the disk", failure);
+    }
+  }
+}

@@ -1,0 +1,111 @@
+package org.boothlamp.boothlog;
+
+import java.nio.file.Path;
+import java.sql.SQLException;
+import org.boothlamp.report.ShiftRecords;
+
+/**
+ * Reads a log without changing it: beside the monitor that writes it, alone, or on a read-only
+ * medium. Confined to one thread at a time.
+ */
+public final class BoothLogReader implements AutoCloseable {
+
+  private static final String LATEST_SIGN_IN =
+      "SELECT " + SignIn.COLUMNS + " FROM sign_in ORDER BY id DESC LIMIT 1";
+
+  private static final String COUNTS =
+      "SELECT (SELECT count(*) FROM boot), (SELECT count(*) FROM segment),"
+          + " (SELECT count(*) FROM segment WHERE end_word IS NULL),"
+          + " (SELECT count(*) FROM excursion), (SELECT count(*) FROM touch),"
+          + " (SELECT count(*) FROM event), (SELECT count(*) FROM sign_in)";
+
+  @FunctionalInterface
+  private interface Reading<T> {
+    T from(LogConnection log) throws SQLException;
+  }
+
+  private final Path path;
+  private final LogConnection log;
+
+  private BoothLogReader(Path path, LogConnection log) {
+    this.path = path;
+    this.log = log;
+  }
+
+  /**
+   * Opens a log for reading.
+   *
+   * @throws BoothLogException if there is no such file, or it is not a log this program can read
+   */
+  public static BoothLogReader open(Path path) {
+    return new BoothLogReader(path, LogFile.openForReading(path));
+  }
+
+  /**
+   * All that began in a span of time, as of one moment. A segment that still runs is there with the
+   * figures of its last save and the end "running".
+   *
+   * @param fromWallMillis time of day, ms since the epoch, inside
+   * @param untilWallMillis likewise, outside
+   */
+  public ShiftRecords read(long fromWallMillis, long untilWallMillis) {
+    return atOneMoment(from -> new ShiftReading(from, fromWallMillis, untilWallMillis).read());
+  }
+
+  /** The trace of a segment as far as it is saved; null if there is no such segment. */
+  public SegmentTrace trace(long segmentId) {
+    return atOneMoment(from -> TraceReading.read(from, segmentId));
+  }
+
+  /** The latest sign-in or sign-out of any day, or null if there is none. */
+  public SignIn latestSignIn() {
+    return atOneMoment(BoothLogReader::latestSignIn);
+  }
+
+  private static SignIn latestSignIn(LogConnection from) throws SQLException {
+    try (Columns row = from.bind(LATEST_SIGN_IN).rows()) {
+      return row.next() ? SignIn.of(row) : null;
+    }
+  }
+
+  /** How much the log holds. */
+  public LogCounts counts() {
+    return atOneMoment(BoothLogReader::counts);
+  }
+
+  private static LogCounts counts(LogConnection from) throws SQLException {
+    try (Columns row = from.bind(COUNTS).rows()) {
+      row.next();
+      return new LogCounts(
+          row.whole(),
+          row.whole(),
+          row.whole(),
+          row.whole(),
+          row.whole(),
+          row.whole(),
+          row.whole());
+    }
+  }
+
+  private <T> T atOneMoment(Reading<T> reading) {
+    try {
+      log.execute("BEGIN");
+      try {
+        return reading.from(log);
+      } finally {
+        log.execute("COMMIT");
+      }
+    } catch (SQLException failure) {
+      throw LogFile.explain(path, failure);
+    }
+  }
+
+  @Override
+  public void close() {
+    try {
+      log.close();
+    } catch (SQLException failure) {
+      throw LogFile.explain(path, failure);
+    }
+  }
+}

@@ -1,0 +1,100 @@
+package org.boothlamp.boothlog;
+
+import java.util.EnumMap;
+import java.util.Map;
+import org.boothlamp.monitor.EventKind;
+import org.boothlamp.monitor.LogEntry;
+import org.boothlamp.monitor.SegmentEnd;
+
+/**
+ * Turns the sampler's entries into rows of the batch. Where entries were lost on the way, it keeps
+ * what can be kept: a segment whose end is missing ends with its last figures, and entries whose
+ * segment never began are counted. Confined to one thread.
+ */
+final class EntrySorter {
+
+  private final LogBatch batch;
+  private final RowNumbers numbers;
+  private final Map<EventKind, EventRow> openEvents = new EnumMap<>(EventKind.class);
+  private RunningSegment running;
+  private long strayEntries;
+
+  EntrySorter(LogBatch batch, RowNumbers numbers) {
+    this.batch = batch;
+    this.numbers = numbers;
+  }
+
+  void accept(LogEntry entry) {
+    switch (entry.kind) {
+      case SEGMENT_STARTED -> beginSegment(entry);
+      case TRACE_POINT, EXCURSION, SEGMENT_PROGRESS, SEGMENT_ENDED, SEGMENT_DROPPED ->
+          acceptOfSegment(entry);
+      case TOUCH -> batch.add(TouchRow.of(numbers.nextTouch(), numbers.boot(), entry));
+      case EVENT_STARTED -> beginEvent(entry);
+      case EVENT_ENDED -> endEvent(entry);
+    }
+  }
+
+  private void beginSegment(LogEntry entry) {
+    endRunning(SegmentEnd.GAP);
+    running = new RunningSegment(entry, numbers.boot(), batch, numbers::nextSegment);
+  }
+
+  private void acceptOfSegment(LogEntry entry) {
+    if (running == null) {
+      strayEntries++;
+      return;
+    }
+    switch (entry.kind) {
+      case TRACE_POINT -> running.addPoint(entry);
+      case EXCURSION -> running.addExcursion(entry);
+      case SEGMENT_PROGRESS -> running.progress(entry.figures);
+      case SEGMENT_DROPPED -> {
+        running.drop();
+        running = null;
+      }
+      default -> {
+        running.end(entry.figures, entry.end);
+        running = null;
+      }
+    }
+  }
+
+  /** Ends a segment of which no more will be heard. */
+  void endRunning(SegmentEnd why) {
+    if (running != null) {
+      running.endAsKnown(why);
+      running = null;
+    }
+  }
+
+  private void beginEvent(LogEntry entry) {
+    EventRow row = eventRow(entry.event, Moment.of(entry), Double.NaN, 0, "");
+    openEvents.put(entry.event, row);
+    batch.add(row);
+  }
+
+  private void endEvent(LogEntry entry) {
+    EventRow open = openEvents.remove(entry.event);
+    batch.add(
+        open == null
+            ? eventRow(entry.event, Moment.of(entry), entry.lengthSeconds, entry.count, "")
+            : open.ended(entry.lengthSeconds, entry.count));
+  }
+
+  /** Adds an event that the sampler does not know of. */
+  void addEvent(EventKind kind, Moment moment, double lengthSeconds, long count, String detail) {
+    batch.add(eventRow(kind, moment, lengthSeconds, count, detail));
+  }
+
+  private EventRow eventRow(
+      EventKind kind, Moment moment, double lengthSeconds, long count, String detail) {
+    return new EventRow(
+        numbers.nextEvent(), numbers.boot(), kind, moment, lengthSeconds, count, detail);
+  }
+
+  /** Entries of segments whose start was lost. */
+  long strayEntries() {
+    return strayEntries;
+  }
+}

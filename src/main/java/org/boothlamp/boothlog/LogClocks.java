@@ -1,0 +1,36 @@
+package org.boothlamp.boothlog;
+
+import java.time.Instant;
+import java.time.ZoneId;
+import org.boothlamp.monitor.NanoClock;
+import org.boothlamp.monitor.WallClock;
+
+/**
+ * What the log's writer knows of time. Immutable.
+ *
+ * @param nano for lengths
+ * @param wall for labels
+ * @param zone in which a day begins
+ */
+public record LogClocks(NanoClock nano, WallClock wall, ZoneId zone) {
+
+  /** The machine's clocks and its time zone. */
+  public static LogClocks system() {
+    return new LogClocks(NanoClock.SYSTEM, WallClock.SYSTEM, ZoneId.systemDefault());
+  }
+
+  /** Now, outside the sampler. */
+  Moment now() {
+    return new Moment(wall.epochMillis(), nano.nanoTime(), Double.NaN);
+  }
+
+  /** Time of day at which today began, ms since the epoch. */
+  long startOfTodayMillis() {
+    return Instant.ofEpochMilli(wall.epochMillis())
+        .atZone(zone)
+        .toLocalDate()
+        .atStartOfDay(zone)
+        .toInstant()
+        .toEpochMilli();
+  }
+}

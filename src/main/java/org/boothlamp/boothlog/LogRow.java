@@ -1,0 +1,14 @@
+package org.boothlamp.boothlog;
+
+import java.sql.SQLException;
+
+/**
+ * One row on its way into the log. Its row number is fixed before the first try, and writing it a
+ * second time changes nothing: a transaction that failed, or only seemed to fail, can be repeated.
+ */
+@FunctionalInterface
+interface LogRow {
+
+  /** Writes the row inside the transaction that is open. */
+  void write(LogConnection log) throws SQLException;
+}

@@ -1,0 +1,132 @@
+package org.boothlamp.boothlog;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.function.LongSupplier;
+import org.boothlamp.monitor.LogEntry;
+import org.boothlamp.monitor.SegmentEnd;
+import org.boothlamp.monitor.SegmentFigures;
+import org.boothlamp.procedure.Window;
+import org.boothlamp.report.ExcursionRecord;
+
+/**
+ * The segment that is being welded. Nothing of it reaches the batch before its first save, for it
+ * may turn out to be a touch; afterwards it is saved so often that a power loss takes no more than
+ * its last two seconds. Confined to one thread.
+ */
+final class RunningSegment {
+
+  /** A save is due if waiting for the next figures would leave more than this unsaved, s. */
+  private static final double LONGEST_UNSAVED_SECONDS = 1.9;
+
+  private final LogEntry started = new LogEntry();
+  private final long boot;
+  private final LogBatch batch;
+  private final LongSupplier nextId;
+  private final TracePoints points = new TracePoints();
+  private final List<ExcursionRecord> excursions = new ArrayList<>();
+  private final List<byte[]> chunks = new ArrayList<>();
+  private final SegmentFigures latest = new SegmentFigures();
+  private SegmentRow row;
+  private int savedExcursions;
+  private int savedPoints;
+  private double savedSeconds;
+
+  RunningSegment(LogEntry started, long boot, LogBatch batch, LongSupplier nextId) {
+    this.started.set(started);
+    this.boot = boot;
+    this.batch = batch;
+    this.nextId = nextId;
+  }
+
+  void addPoint(LogEntry entry) {
+    if (points.isFull()) {
+      chunks.add(points.take());
+    }
+    points.add(entry);
+  }
+
+  void addExcursion(LogEntry entry) {
+    excursions.add(
+        new ExcursionRecord(
+            entry.quantity,
+            entry.side,
+            entry.startSeconds - started.startSeconds,
+            entry.lengthSeconds,
+            entry.worst));
+  }
+
+  /** Takes the figures so far, and saves them if the next ones could come too late. */
+  void progress(SegmentFigures figures) {
+    double sinceLast = figures.lengthSeconds - latest.lengthSeconds;
+    double unsaved = figures.lengthSeconds - savedSeconds;
+    latest.set(figures);
+    if (unsaved + sinceLast > LONGEST_UNSAVED_SECONDS) {
+      save(null);
+    }
+  }
+
+  /** Saves the final figures. */
+  void end(SegmentFigures figures, SegmentEnd why) {
+    latest.set(figures);
+    save(why);
+  }
+
+  /** Ends with the figures last heard of. A segment that never sent any leaves nothing. */
+  void endAsKnown(SegmentEnd why) {
+    if (latest.lengthSeconds > 0) {
+      save(why);
+    }
+  }
+
+  /** Takes back what was saved. */
+  void drop() {
+    if (row != null) {
+      batch.add(new DroppedSegmentRow(row.id()));
+    }
+  }
+
+  private void save(SegmentEnd why) {
+    boolean first = row == null;
+    if (first) {
+      row = new SegmentRow(nextId.getAsLong(), boot, started);
+    }
+    row.setFigures(latest);
+    row.setEnd(why);
+    batch.addOnce(row);
+    if (first) {
+      saveWindows();
+    }
+    saveExcursions();
+    savePoints();
+    savedSeconds = latest.lengthSeconds;
+  }
+
+  private void saveWindows() {
+    if (started.assignment.plan() == null) {
+      return;
+    }
+    int number = 0;
+    for (Window window : started.assignment.plan().pass().windows()) {
+      batch.add(new WindowRow(row.id(), number++, window));
+    }
+  }
+
+  private void saveExcursions() {
+    for (ExcursionRecord excursion : excursions) {
+      batch.add(new ExcursionRow(row.id(), savedExcursions++, excursion));
+    }
+    excursions.clear();
+  }
+
+  private void savePoints() {
+    if (points.size() > 0) {
+      chunks.add(points.take());
+    }
+    for (byte[] chunk : chunks) {
+      batch.add(new TraceRow(row.id(), savedPoints, chunk));
+      savedPoints += chunk.length / TracePoints.POINT_BYTES;
+    }
+    chunks.clear();
+  }
+}

@@ -1,0 +1,96 @@
+package org.boothlamp.boothlog;
+
+import static org.boothlamp.testing.LogEntries.ended;
+import static org.boothlamp.testing.LogEntries.started;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.boothlamp.monitor.SegmentEnd;
+import org.boothlamp.report.EventRecord;
+import org.boothlamp.report.ShiftRecords;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+class BoothLogDiskIT {
+
+  @TempDir Path mountPoint;
+
+  @Test
+  void shouldKeepAllRowsWhenDiskIsFullForWhile() throws Exception {
+    try (SmallDisk disk = new SmallDisk(mountPoint, "4m")) {
+      Path path = disk.folder().resolve(BoothLog.FILE_NAME);
+      RunningLog log = new RunningLog(path);
+      weld(log, 0, 100);
+      RunningLog.secondsUntil(() -> log.counts().segments() == 100, 10);
+      disk.fill();
+      weld(log, 100, 3_000);
+      RunningLog.secondsUntil(() -> log.writer.counters().failedCommits > 2, 10);
+      assertTrue(log.counts().segments() >= 100, "earlier rows can be read from a full disk");
+      disk.free();
+      RunningLog.secondsUntil(() -> log.counts().events() == 1, 10);
+      log.close();
+
+      ShiftRecords records = log.records();
+      assertEquals(List.of(), log.errors);
+      assertEquals(3_000, records.runs().size());
+      assertEquals(3_000, records.runs().stream().distinct().count());
+      EventRecord stall = records.events().get(0);
+      assertEquals("log stalled", stall.what());
+      assertTrue(stall.count() > 2, stall.toString());
+    }
+  }
+
+  private static void weld(RunningLog log, int from, int until) throws InterruptedException {
+    for (int i = from; i < until; i++) {
+      RunningLog.secondsUntil(() -> log.queue.size() < 4_000, 10);
+      log.queue.offer(started(10 * i, "T17"));
+      log.queue.offer(ended(10 * i, 8, SegmentEnd.ARC_OFF));
+    }
+  }
+
+  @Test
+  void shouldReadFromMediumThatCannotBeWritten() throws Exception {
+    try (SmallDisk disk = new SmallDisk(mountPoint, "4m")) {
+      Path path = disk.folder().resolve(BoothLog.FILE_NAME);
+      RunningLog log = new RunningLog(path);
+      weld(log, 0, 10);
+      log.close();
+      if (disk.isMounted()) {
+        disk.makeReadOnly();
+        BoothLogException refused =
+            assertThrows(BoothLogException.class, () -> BoothLog.open(path).close());
+        assertTrue(refused.nextMove().contains("read-only"), refused.getMessage());
+      } else {
+        // What SQLite meets there: it cannot make the file that readers share.
+        Files.createDirectory(path.resolveSibling(BoothLog.FILE_NAME + "-shm"));
+      }
+      assertEquals(10, log.records().runs().size());
+    }
+  }
+
+  @Test
+  void shouldReadWhatIsOnlyInTheWriteAheadFileOfReadOnlyMedium() throws Exception {
+    try (SmallDisk disk = new SmallDisk(mountPoint, "4m")) {
+      Path path = disk.folder().resolve(BoothLog.FILE_NAME);
+      Path copy = disk.folder().resolve("copy.db");
+      RunningLog log = new RunningLog(path);
+      weld(log, 0, 10);
+      RunningLog.secondsUntil(() -> log.counts().segments() == 10, 10);
+      Files.copy(path, copy);
+      Files.copy(path.resolveSibling("booth.db-wal"), disk.folder().resolve("copy.db-wal"));
+      log.close();
+      if (disk.isMounted()) {
+        disk.makeReadOnly();
+      } else {
+        Files.createDirectory(disk.folder().resolve("copy.db-shm"));
+      }
+      try (BoothLogReader reader = BoothLogReader.open(copy)) {
+        assertEquals(10, reader.counts().segments());
+      }
+    }
+  }
+}

@@ -1,0 +1,89 @@
+package org.boothlamp.boothlog;
+
+import static org.boothlamp.testing.LogEntries.ended;
+import static org.boothlamp.testing.LogEntries.excursion;
+import static org.boothlamp.testing.LogEntries.point;
+import static org.boothlamp.testing.LogEntries.started;
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.nio.file.Files;
+import java.nio.file.Path;
+import org.boothlamp.judging.Side;
+import org.boothlamp.monitor.LogEntry;
+import org.boothlamp.monitor.SegmentEnd;
+import org.boothlamp.procedure.Quantity;
+import org.boothlamp.report.ShiftRecords;
+import org.boothlamp.testing.LogEntries;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** A school year: 180 days of 200 segments, each with three windows, three excursions, a trace. */
+class BoothLogSpeedIT {
+
+  private static final int DAYS = 180;
+  private static final int SEGMENTS_A_DAY = 200;
+  private static final int SEGMENTS = DAYS * SEGMENTS_A_DAY;
+  private static final double DAY_SECONDS = 86_400;
+  private static final int TRIES = 5;
+
+  @TempDir Path folder;
+  private Path path;
+
+  @BeforeEach
+  void weldForYear() {
+    path = folder.resolve(BoothLog.FILE_NAME);
+    try (WriterBench bench = new WriterBench(path)) {
+      for (int segment = 0; segment < SEGMENTS; segment++) {
+        weld(bench, segment);
+        if (segment % 10 == 0) {
+          bench.writer.step();
+        }
+      }
+    }
+  }
+
+  private static void weld(WriterBench bench, int segment) {
+    double start = (segment / SEGMENTS_A_DAY) * DAY_SECONDS + (segment % SEGMENTS_A_DAY) * 100;
+    bench.offer(started(start, "T" + segment % 12));
+    for (int i = 0; i < 40; i++) {
+      bench.offer(point(start + i / (double) LogEntry.TRACE_HZ));
+    }
+    for (int i = 0; i < 3; i++) {
+      bench.offer(excursion(start + 5 * i, 1, Quantity.VOLTS, Side.HIGH, 27));
+    }
+    bench.offer(ended(start, 30, SegmentEnd.ARC_OFF));
+  }
+
+  @Test
+  void shouldReadDayAndYearOfSchoolYearQuickly() throws Exception {
+    long day = LogEntries.FIRST_WALL_MILLIS + 100L * 86_400_000;
+    double dayMillis = quickestMillis(SEGMENTS_A_DAY, day, day + 86_400_000);
+    double yearMillis = quickestMillis(SEGMENTS, 0, Long.MAX_VALUE);
+    System.out.printf(
+        "log of %,d segments, %.0f MB: a day in %.1f ms, the year in %.0f ms%n",
+        SEGMENTS, Files.size(path) / 1e6, dayMillis, yearMillis);
+
+    assertTrue(dayMillis < 100, "a day took " + dayMillis + " ms");
+    // The report of a year has a second; half of it is the aim on a machine with nothing else to
+    // do.
+    assertTrue(yearMillis < 1_000, "the year took " + yearMillis + " ms");
+  }
+
+  /** Opening included; the best of a few, for other things run on this machine. */
+  private double quickestMillis(int segments, long from, long until) {
+    double quickest = Double.MAX_VALUE;
+    for (int i = 0; i < TRIES; i++) {
+      long begun = System.nanoTime();
+      try (BoothLogReader reader = BoothLogReader.open(path)) {
+        ShiftRecords records = reader.read(from, until);
+        quickest = Math.min(quickest, (System.nanoTime() - begun) / 1e6);
+        System.out.printf("  %.1f ms%n", (System.nanoTime() - begun) / 1e6);
+        assertEquals(segments, records.runs().size());
+        assertEquals(3, records.runs().get(segments - 1).excursions().size());
+      }
+    }
+    return quickest;
+  }
+}
