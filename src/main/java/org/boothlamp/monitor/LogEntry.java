@@ -34,7 +34,7 @@ public final class LogEntry {
     SEGMENT_ENDED,
     /** The running segment is to be forgotten. */
     SEGMENT_DROPPED,
-    /** {@code startSeconds, lengthSeconds, stuck}. */
+    /** {@code assignment, startSeconds, lengthSeconds, stuck}. */
     TOUCH,
     /** {@code event}, {@code startSeconds}: something begins that will end. */
     EVENT_STARTED,
