@@ -26,21 +26,26 @@ final class ShiftReading {
 
   private static final String RUNS =
       "SELECT id, boot, trainee, procedure_id, procedure_revision, pass, process, start_wall_ms,"
-          + " start_s, length_s, mean_amps, mean_volts, rms_amps, rms_volts, energy_j, mean_w,"
-          + " polarity, short_circuits, arc_outs, green_s, amber_s, red_s, settling_s, fault_s,"
+          + " start_s, length_s, mean_amps, mean_volts, rms_amps, rms_volts, energy_j, mean_w, "
+          + StoredWords.POLARITIES.place()
+          + ", short_circuits, arc_outs, green_s, amber_s, red_s, settling_s, fault_s,"
           + " missing_s, calibrated, end_word FROM segment s"
           + IN_SPAN
           + IN_ORDER;
   // CROSS JOIN keeps the segments outside, so that the rows come in their order without sorting.
   private static final String WINDOWS =
-      "SELECT s.id, w.quantity, w.low, w.high"
-          + " FROM segment s CROSS JOIN segment_window w ON w.segment_id = s.id"
+      "SELECT s.id, "
+          + StoredWords.QUANTITIES.place()
+          + ", w.low, w.high FROM segment s CROSS JOIN segment_window w ON w.segment_id = s.id"
           + IN_SPAN
           + IN_ORDER
           + ", w.number";
   private static final String EXCURSIONS =
-      "SELECT s.id, e.quantity, e.side, e.start_s, e.length_s, e.worst"
-          + " FROM segment s CROSS JOIN excursion e ON e.segment_id = s.id"
+      "SELECT s.id, "
+          + StoredWords.QUANTITIES.place()
+          + ", "
+          + StoredWords.SIDES.place()
+          + ", e.start_s, e.length_s, e.worst FROM segment s CROSS JOIN excursion e ON e.segment_id = s.id"
           + IN_SPAN
           + IN_ORDER
           + ", e.number";
@@ -120,7 +125,7 @@ final class ShiftReading {
         row.real(),
         row.real(),
         row.real(),
-        StoredWords.polarity(row.text()),
+        StoredWords.POLARITIES.of(row),
         row.whole(),
         (int) row.whole(),
         row.real(),
@@ -139,13 +144,13 @@ final class ShiftReading {
   }
 
   private static Window window(Columns row) throws SQLException {
-    return new Window(StoredWords.quantity(row.text()), row.real(), row.real());
+    return new Window(StoredWords.QUANTITIES.of(row), row.real(), row.real());
   }
 
   private static ExcursionRecord excursion(Columns row) throws SQLException {
     return new ExcursionRecord(
-        StoredWords.quantity(row.text()),
-        StoredWords.side(row.text()),
+        StoredWords.QUANTITIES.of(row),
+        StoredWords.SIDES.of(row),
         row.real(),
         row.real(),
         row.real());

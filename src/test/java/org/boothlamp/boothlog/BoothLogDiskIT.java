@@ -28,7 +28,7 @@ class BoothLogDiskIT {
       RunningLog.secondsUntil(() -> log.counts().segments() == 100, 10);
       disk.fill();
       weld(log, 100, 3_000);
-      RunningLog.secondsUntil(() -> log.writer.counters().failedCommits > 2, 10);
+      RunningLog.secondsUntil(() -> log.writer.counters().failedCommits > 4, 10);
       assertTrue(log.counts().segments() >= 100, "earlier rows can be read from a full disk");
       disk.free();
       RunningLog.secondsUntil(() -> log.counts().events() == 1, 10);
@@ -40,7 +40,7 @@ class BoothLogDiskIT {
       assertEquals(3_000, records.runs().stream().distinct().count());
       EventRecord stall = records.events().get(0);
       assertEquals("log stalled", stall.what());
-      assertTrue(stall.count() > 2, stall.toString());
+      assertTrue(stall.count() > 4, stall.toString());
     }
   }
 
@@ -73,24 +73,33 @@ class BoothLogDiskIT {
   }
 
   @Test
-  void shouldReadWhatIsOnlyInTheWriteAheadFileOfReadOnlyMedium() throws Exception {
-    try (SmallDisk disk = new SmallDisk(mountPoint, "4m")) {
+  void shouldReadWhatPowerLossLeftOnMediumThatCannotBeWritten() throws Exception {
+    try (SmallDisk disk = new SmallDisk(mountPoint, "8m")) {
       Path path = disk.folder().resolve(BoothLog.FILE_NAME);
-      Path copy = disk.folder().resolve("copy.db");
       RunningLog log = new RunningLog(path);
       weld(log, 0, 10);
       RunningLog.secondsUntil(() -> log.counts().segments() == 10, 10);
-      Files.copy(path, copy);
-      Files.copy(path.resolveSibling("booth.db-wal"), disk.folder().resolve("copy.db-wal"));
+      Path all = copyAsLeft(path, "all.db", "", "-wal", "-shm");
+      Path part = copyAsLeft(path, "part.db", "", "-wal");
       log.close();
       if (disk.isMounted()) {
         disk.makeReadOnly();
-      } else {
-        Files.createDirectory(disk.folder().resolve("copy.db-shm"));
+        // Better no answer than one that lacks the latest rows.
+        BoothLogException refused =
+            assertThrows(BoothLogException.class, () -> BoothLogReader.open(part).close());
+        assertTrue(refused.nextMove().contains("its -wal file"), refused.getMessage());
       }
-      try (BoothLogReader reader = BoothLogReader.open(copy)) {
+      try (BoothLogReader reader = BoothLogReader.open(all)) {
         assertEquals(10, reader.counts().segments());
       }
     }
+  }
+
+  private static Path copyAsLeft(Path path, String name, String... endings) throws Exception {
+    for (String ending : endings) {
+      Files.copy(
+          path.resolveSibling(path.getFileName() + ending), path.resolveSibling(name + ending));
+    }
+    return path.resolveSibling(name);
   }
 }
