@@ -79,7 +79,6 @@ class BoothLogSpeedIT {
       try (BoothLogReader reader = BoothLogReader.open(path)) {
         ShiftRecords records = reader.read(from, until);
         quickest = Math.min(quickest, (System.nanoTime() - begun) / 1e6);
-        System.out.printf("  %.1f ms%n", (System.nanoTime() - begun) / 1e6);
         assertEquals(segments, records.runs().size());
         assertEquals(3, records.runs().get(segments - 1).excursions().size());
       }

@@ -13,6 +13,8 @@ import java.nio.file.StandardOpenOption;
  */
 final class SmallDisk implements AutoCloseable {
 
+  private static final long MOST_BYTES = 256L << 20;
+
   private final boolean mounted;
   private final Path root;
   private final Path folder;
@@ -20,9 +22,22 @@ final class SmallDisk implements AutoCloseable {
 
   SmallDisk(Path mountPoint, String size) throws IOException {
     mounted = run("mount", "-t", "tmpfs", "-o", "size=" + size, "tmpfs", mountPoint.toString());
-    root = mounted ? mountPoint : Path.of("/dev/shm");
+    root = mounted ? mountPoint : requireSmall(Path.of("/dev/shm"));
     folder = Files.createTempDirectory(root, "boothlog");
     ballast = folder.resolve("ballast");
+  }
+
+  private static Path requireSmall(Path disk) throws IOException {
+    long bytes = Files.getFileStore(disk).getTotalSpace();
+    if (bytes > MOST_BYTES) {
+      throw new IllegalStateException(
+          "no file system may be mounted here and "
+              + disk
+              + " is too large to be filled: bytes="
+              + bytes
+              + "; run as root, or give the container at most 256 MB of shared memory");
+    }
+    return disk;
   }
 
   Path folder() {
