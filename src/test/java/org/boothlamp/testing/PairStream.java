@@ -1,0 +1,73 @@
+package org.boothlamp.testing;
+
+import java.io.IOException;
+import java.nio.file.Path;
+import javax.sound.sampled.AudioInputStream;
+import javax.sound.sampled.AudioSystem;
+import javax.sound.sampled.UnsupportedAudioFileException;
+
+/** Pairs that a test knows before it sends them. Safe to share. */
+public interface PairStream {
+
+  /** Number of pairs. */
+  long pairs();
+
+  /** Current count of a pair. */
+  short current(long index);
+
+  /** Voltage count of a pair. */
+  short voltage(long index);
+
+  /** Pairs that never end, repeat only after long, and take every value a byte can have. */
+  static PairStream endless() {
+    return new PairStream() {
+      @Override
+      public long pairs() {
+        return Long.MAX_VALUE;
+      }
+
+      @Override
+      public short current(long index) {
+        return (short) (index * 31 + (index >> 9));
+      }
+
+      @Override
+      public short voltage(long index) {
+        return (short) (index % 5 == 0 ? 0 : index * 257);
+      }
+    };
+  }
+
+  /** The pairs of a WAV file, held in memory. */
+  static PairStream ofWav(Path wav) throws IOException {
+    byte[] bytes = bytesOf(wav);
+    return new PairStream() {
+      @Override
+      public long pairs() {
+        return bytes.length / 4;
+      }
+
+      @Override
+      public short current(long index) {
+        return at((int) index * 4);
+      }
+
+      @Override
+      public short voltage(long index) {
+        return at((int) index * 4 + 2);
+      }
+
+      private short at(int offset) {
+        return (short) (bytes[offset] & 0xFF | bytes[offset + 1] << 8);
+      }
+    };
+  }
+
+  private static byte[] bytesOf(Path wav) throws IOException {
+    try (AudioInputStream stream = AudioSystem.getAudioInputStream(wav.toFile())) {
+      return stream.readAllBytes();
+    } catch (UnsupportedAudioFileException notWav) {
+      throw new IOException(wav + " is not a WAV file", notWav);
+    }
+  }
+}
