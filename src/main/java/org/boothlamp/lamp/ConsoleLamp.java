@@ -8,6 +8,7 @@ import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.monitor.WallClock;
+import org.boothlamp.report.Colour;
 
 /**
  * The lamp as lines of text, one at each change: time, the three lights by place and letter, word,
@@ -26,7 +27,7 @@ public final class ConsoleLamp implements LampOutput {
 
   private final PrintStream stream;
   private final WallClock clock;
-  private final ConsoleColour colour;
+  private final Colour colour;
   private final DateTimeFormatter time;
 
   /** What the last line said; null before the first. */
@@ -40,7 +41,7 @@ public final class ConsoleLamp implements LampOutput {
    * @param zone where the booth is
    * @param colour whether the stream understands ANSI colours
    */
-  public ConsoleLamp(PrintStream stream, WallClock clock, ZoneId zone, ConsoleColour colour) {
+  public ConsoleLamp(PrintStream stream, WallClock clock, ZoneId zone, Colour colour) {
     this.stream = stream;
     this.clock = clock;
     this.colour = colour;
@@ -72,7 +73,7 @@ public final class ConsoleLamp implements LampOutput {
   }
 
   private String coloured(Signal signal, String words) {
-    return colour == ConsoleColour.ANSI ? ansi(signal) + words + RESET : words;
+    return colour == Colour.ANSI ? ansi(signal) + words + RESET : words;
   }
 
   /** The lights from top to bottom; a small letter blinks. */

@@ -10,7 +10,7 @@ import java.io.Writer;
  * Writes JSON objects, one a line. What is not known is null: a number that is not finite, an empty
  * code. Never closes the writer. Confined to one thread.
  */
-final class JsonLines {
+public final class JsonLines {
 
   private static final JsonFactory FACTORY =
       JsonFactory.builder().disable(StreamWriteFeature.AUTO_CLOSE_TARGET).build();
@@ -20,27 +20,27 @@ final class JsonLines {
 
   private final JsonGenerator json;
 
-  JsonLines(Writer writer) throws IOException {
+  public JsonLines(Writer writer) throws IOException {
     json = FACTORY.createGenerator(writer);
     json.setRootValueSeparator(null);
   }
 
-  JsonLines start(String kind) throws IOException {
+  public JsonLines start(String kind) throws IOException {
     json.writeStartObject();
     return text("kind", kind);
   }
 
-  void end() throws IOException {
+  public void end() throws IOException {
     json.writeEndObject();
     json.writeRaw('\n');
   }
 
   /** Hands everything on to the writer and flushes it. */
-  void flush() throws IOException {
+  public void flush() throws IOException {
     json.flush();
   }
 
-  JsonLines number(String name, double value) throws IOException {
+  public JsonLines number(String name, double value) throws IOException {
     json.writeFieldName(name);
     if (Double.isNaN(value) || Double.isInfinite(value)) {
       json.writeNull();
@@ -55,13 +55,13 @@ final class JsonLines {
     return Math.abs(scaled) < Long.MAX_VALUE ? Math.round(scaled) / PER_MILLION : value;
   }
 
-  JsonLines count(String name, long value) throws IOException {
+  public JsonLines count(String name, long value) throws IOException {
     json.writeNumberField(name, value);
     return this;
   }
 
   /** A count that is null where it is negative: not measured. */
-  JsonLines countIfMeasured(String name, long value) throws IOException {
+  public JsonLines countIfMeasured(String name, long value) throws IOException {
     if (value < 0) {
       json.writeNullField(name);
       return this;
@@ -70,7 +70,7 @@ final class JsonLines {
   }
 
   /** A text, null where it is empty. */
-  JsonLines text(String name, String value) throws IOException {
+  public JsonLines text(String name, String value) throws IOException {
     if (value.isEmpty()) {
       json.writeNullField(name);
     } else {
@@ -79,32 +79,32 @@ final class JsonLines {
     return this;
   }
 
-  JsonLines truth(String name, boolean value) throws IOException {
+  public JsonLines truth(String name, boolean value) throws IOException {
     json.writeBooleanField(name, value);
     return this;
   }
 
-  JsonLines startArray(String name) throws IOException {
+  public JsonLines startArray(String name) throws IOException {
     json.writeArrayFieldStart(name);
     return this;
   }
 
-  JsonLines endArray() throws IOException {
+  public JsonLines endArray() throws IOException {
     json.writeEndArray();
     return this;
   }
 
-  JsonLines startItem() throws IOException {
+  public JsonLines startItem() throws IOException {
     json.writeStartObject();
     return this;
   }
 
-  JsonLines endItem() throws IOException {
+  public JsonLines endItem() throws IOException {
     json.writeEndObject();
     return this;
   }
 
-  JsonLines item(String text) throws IOException {
+  public JsonLines item(String text) throws IOException {
     json.writeString(text);
     return this;
   }

@@ -16,11 +16,15 @@ public record Problem(Path file, int line, String key, String rule, String nextM
   /** Stands for the line where the file as a whole is meant. */
   public static final int WHOLE_FILE = 0;
 
+  /** What is wrong and where: {@code file:line: key: rule}. */
+  public String what() {
+    String where = line == WHOLE_FILE ? file + ": " : file + ":" + line + ": ";
+    return where + (key.isEmpty() ? rule : key + ": " + rule);
+  }
+
   /** One line of text: {@code file:line: key: rule; next move}. */
   @Override
   public String toString() {
-    String where = line == WHOLE_FILE ? file + ": " : file + ":" + line + ": ";
-    String what = key.isEmpty() ? rule : key + ": " + rule;
-    return where + what + "; " + nextMove;
+    return what() + "; " + nextMove;
   }
 }

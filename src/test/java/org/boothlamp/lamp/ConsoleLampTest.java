@@ -15,6 +15,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import org.boothlamp.judging.Signal;
+import org.boothlamp.report.Colour;
 import org.boothlamp.testing.HandTurnedClock;
 import org.junit.jupiter.api.Nested;
 import org.junit.jupiter.api.Test;
@@ -25,7 +26,7 @@ class ConsoleLampTest {
 
   private final ByteArrayOutputStream bytes = new ByteArrayOutputStream();
 
-  private ConsoleLamp console(ZoneId zone, ConsoleColour colour) {
+  private ConsoleLamp console(ZoneId zone, Colour colour) {
     PrintStream stream = new PrintStream(bytes, true, StandardCharsets.US_ASCII);
     return new ConsoleLamp(stream, () -> WALL_MILLIS, zone, colour);
   }
@@ -36,7 +37,7 @@ class ConsoleLampTest {
 
   @Test
   void shouldTellEverySignalByWordAndSymbol() throws IOException {
-    ConsoleLamp lamp = console(ZoneId.of("Europe/Berlin"), ConsoleColour.NONE);
+    ConsoleLamp lamp = console(ZoneId.of("Europe/Berlin"), Colour.PLAIN);
     for (Signal signal : Signal.values()) {
       lamp.apply(signal, 0, 0);
     }
@@ -54,7 +55,7 @@ class ConsoleLampTest {
 
   @Test
   void shouldPrintALineOnlyWhenTheSignalChanges() throws IOException {
-    ConsoleLamp lamp = console(ZoneOffset.UTC, ConsoleColour.NONE);
+    ConsoleLamp lamp = console(ZoneOffset.UTC, Colour.PLAIN);
     lamp.apply(Signal.IDLE, LampPattern.GREEN, 0);
     lamp.apply(Signal.IDLE, 0, 0);
     lamp.apply(Signal.GREEN, LampPattern.GREEN, 0);
@@ -63,9 +64,9 @@ class ConsoleLampTest {
 
   @Test
   void shouldAddColourOnlyWhenTold() throws IOException {
-    console(ZoneOffset.UTC, ConsoleColour.NONE).apply(Signal.RED, 0, 0);
+    console(ZoneOffset.UTC, Colour.PLAIN).apply(Signal.RED, 0, 0);
     assertFalse(bytes.toString(StandardCharsets.US_ASCII).contains("\u001B"));
-    console(ZoneOffset.UTC, ConsoleColour.ANSI).apply(Signal.RED, 0, 0);
+    console(ZoneOffset.UTC, Colour.ANSI).apply(Signal.RED, 0, 0);
     assertTrue(lines().get(1).matches(".*\u001B\\[31m.*red.*\u001B\\[0m"));
   }
 
@@ -79,8 +80,7 @@ class ConsoleLampTest {
           }
         };
     PrintStream stream = new PrintStream(broken, true, StandardCharsets.US_ASCII);
-    ConsoleLamp lamp =
-        new ConsoleLamp(stream, () -> WALL_MILLIS, ZoneOffset.UTC, ConsoleColour.NONE);
+    ConsoleLamp lamp = new ConsoleLamp(stream, () -> WALL_MILLIS, ZoneOffset.UTC, Colour.PLAIN);
     assertThrows(IOException.class, () -> lamp.apply(Signal.RED, 0, 0));
   }
 
@@ -89,7 +89,7 @@ class ConsoleLampTest {
 
     @Override
     protected LampOutput open(HandTurnedClock clock) {
-      return console(ZoneOffset.UTC, ConsoleColour.NONE);
+      return console(ZoneOffset.UTC, Colour.PLAIN);
     }
 
     @Override

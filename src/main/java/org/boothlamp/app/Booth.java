@@ -1,0 +1,152 @@
+package org.boothlamp.app;
+
+import java.util.concurrent.CountDownLatch;
+import java.util.concurrent.atomic.AtomicReference;
+import org.boothlamp.boothlog.BoothLogWriter;
+import org.boothlamp.cli.RunningBooth;
+import org.boothlamp.lamp.RefreshedLamp;
+import org.boothlamp.monitor.EventKind;
+import org.boothlamp.monitor.Monitor;
+import org.boothlamp.monitor.MonitorStatus;
+import org.boothlamp.monitor.SampleSource;
+import org.boothlamp.monitor.WallClock;
+import org.boothlamp.monitor.Worker;
+import org.boothlamp.monitor.WorkerThread;
+import org.tinylog.Logger;
+
+/**
+ * The parts of a monitor that runs, and the order of their start and end.
+ *
+ * <pre>
+ *   start:   boothlog -> lamp -> sampler
+ *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> boothlog,
+ *            each even if another fails
+ * </pre>
+ *
+ * <p>Consumers start first and end last, so nothing is produced that nobody takes. If the sampler
+ * or the writer fails, the booth is over: it ends as a whole and whoever supervises the process
+ * starts it again. Safe to share.
+ */
+final class Booth implements RunningBooth {
+
+  private final SampleSource source;
+  private final RefreshedLamp lamp;
+  private final Monitor monitor;
+  private final BoothLogWriter writer;
+  private final WallClock wallClock;
+  private final WorkerThread samplerThread;
+  private final WorkerThread writerThread;
+  private final CountDownLatch over = new CountDownLatch(1);
+  private final AtomicReference<Throwable> failure = new AtomicReference<>();
+  private boolean started;
+  private boolean closed;
+
+  Booth(
+      SampleSource source,
+      RefreshedLamp lamp,
+      Monitor monitor,
+      BoothLogWriter writer,
+      WallClock wallClock) {
+    this.source = source;
+    this.lamp = lamp;
+    this.monitor = monitor;
+    this.writer = writer;
+    this.wallClock = wallClock;
+    samplerThread = new WorkerThread(new LastStep(monitor, over::countDown), this::fail);
+    writerThread = new WorkerThread(writer, this::fail);
+  }
+
+  private void fail(Throwable thrown) {
+    if (!failure.compareAndSet(null, thrown)) {
+      Logger.error(thrown, "and another part failed after that");
+    }
+    over.countDown();
+  }
+
+  @Override
+  public synchronized void start() {
+    started = true;
+    writerThread.start();
+    writer.note(EventKind.STARTED, "");
+    lamp.start();
+    samplerThread.start();
+  }
+
+  @Override
+  public void awaitEnd() throws InterruptedException {
+    over.await();
+  }
+
+  @Override
+  public boolean isRunning() {
+    return over.getCount() > 0;
+  }
+
+  @Override
+  public Throwable failure() {
+    return failure.get();
+  }
+
+  @Override
+  public MonitorStatus status() {
+    return monitor.status();
+  }
+
+  @Override
+  public long wallMillis() {
+    return wallClock.epochMillis();
+  }
+
+  @Override
+  public synchronized void close() {
+    if (closed) {
+      return;
+    }
+    closed = true;
+    if (started) {
+      attempt(samplerThread::close);
+    }
+    attempt(lamp::close);
+    attempt(source::close);
+    if (started) {
+      writer.note(EventKind.STOPPED, "");
+      attempt(writerThread::close);
+    } else {
+      attempt(writer::close);
+    }
+    over.countDown();
+  }
+
+  private static void attempt(Runnable close) {
+    try {
+      close.run();
+    } catch (RuntimeException failure) {
+      Logger.error(failure, "a part did not close in order; the others are closed all the same");
+    }
+  }
+
+  /** A worker that says when it has ended, so that nobody waits for it in vain. */
+  private record LastStep(Worker worker, Runnable onEnd) implements Worker {
+
+    @Override
+    public String roleName() {
+      return worker.roleName();
+    }
+
+    @Override
+    public void start() {
+      worker.start();
+    }
+
+    @Override
+    public boolean step() {
+      return worker.step();
+    }
+
+    @Override
+    public void close() {
+      worker.close();
+      onEnd.run();
+    }
+  }
+}

@@ -1,0 +1,98 @@
+package org.boothlamp.cli;
+
+import java.util.Locale;
+import org.boothlamp.monitor.NanoClock;
+import org.boothlamp.monitor.SampleBlock;
+import org.boothlamp.monitor.SampleSource;
+import org.boothlamp.signal.PairScale;
+import org.boothlamp.signal.PairSums;
+import org.boothlamp.signal.ShortCircuitRule;
+import org.boothlamp.signal.Slot;
+import org.boothlamp.signal.SlotBuilder;
+
+/**
+ * Listens to a source for a short while and says what it delivers: device, rate, level and noise of
+ * both channels. Confined to one thread.
+ */
+final class SourceProbe {
+
+  private static final long LONGEST_WAIT_NANOS = 3_000_000_000L;
+  private static final long LISTEN_NANOS = 1_000_000_000L;
+
+  private final SampleSource source;
+  private final NanoClock clock;
+  private final SampleBlock block = new SampleBlock();
+  private final PairSums sums = new PairSums();
+  private long pairs;
+
+  SourceProbe(SampleSource source, NanoClock clock) {
+    this.source = source;
+    this.clock = clock;
+  }
+
+  /** Waits up to 3 s for the first pair, then listens for a second. */
+  Finding listen(PairScale scale) {
+    if (!waitForPairs()) {
+      return Finding.bad(
+          "source",
+          "no samples within 3 s"
+              + (source.counters().badFrames > 0
+                  ? ", but " + source.counters().badFrames + " damaged frames"
+                  : ""),
+          "see that the front end is plugged in, powered, and set to the same line speed; stop a monitor"
+              + " that runs already");
+    }
+    SlotBuilder builder =
+        new SlotBuilder(
+            source.format().pairsPerSecond(), scale, new ShortCircuitRule(8, 9), this::add);
+    long start = clock.nanoTime();
+    SampleSource.Outcome outcome = SampleSource.Outcome.PAIRS;
+    while (outcome != SampleSource.Outcome.END && clock.nanoTime() - start < LISTEN_NANOS) {
+      if (outcome == SampleSource.Outcome.PAIRS) {
+        builder.accept(block.current, block.voltage, block.count, block.firstIndex);
+        pairs += block.count;
+      }
+      outcome = source.read(block);
+    }
+    return Finding.good("source", describe(scale));
+  }
+
+  private boolean waitForPairs() {
+    long start = clock.nanoTime();
+    while (clock.nanoTime() - start < LONGEST_WAIT_NANOS) {
+      SampleSource.Outcome outcome = source.read(block);
+      if (outcome != SampleSource.Outcome.NOTHING) {
+        return outcome == SampleSource.Outcome.PAIRS;
+      }
+    }
+    return false;
+  }
+
+  private void add(Slot slot) {
+    sums.add(slot.sums());
+  }
+
+  private String describe(PairScale scale) {
+    int rate = source.format().pairsPerSecond();
+    return String.format(
+        Locale.ROOT,
+        "%s, %d pairs/s, %d heard; current %.1f A (noise %.2f A), voltage %.2f V (noise %.2f V);"
+            + " counts %d to %d reach %.0f A and %.0f V; short circuits %s",
+        source.format().device(),
+        rate,
+        pairs,
+        sums.meanAmps(scale),
+        sums.standardDeviationAmps(scale),
+        sums.meanVolts(scale),
+        sums.standardDeviationVolts(scale),
+        source.format().lowestCount(),
+        source.format().highestCount(),
+        Math.abs(scale.current().toUnits(source.format().highestCount())),
+        Math.abs(scale.voltage().toUnits(source.format().highestCount())),
+        ShortCircuitRule.isMeasurableAt(rate)
+            ? "measured"
+            : "not measured: they need "
+                + ShortCircuitRule.LEAST_PAIRS_PER_SECOND
+                + " pairs/s or more");
+  }
+}
