@@ -30,6 +30,11 @@ final class PortOpener {
     this.baud = baud;
   }
 
+  @Override
+  public String toString() {
+    return "serial port " + path + " at " + baud + " baud";
+  }
+
   /**
    * Opens the port with 8 data bits, no parity, one stop bit, no flow control, and reads that do
    * not wait. The library resolves links only when the port is asked for, so it is asked for again

@@ -3,6 +3,7 @@ package org.boothlamp.acquisition;
 import com.fazecast.jSerialComm.SerialPort;
 import java.util.concurrent.locks.LockSupport;
 import java.util.concurrent.locks.ReentrantLock;
+import org.tinylog.Logger;
 
 /**
  * A serial port that the source reads and the lamp writes.
@@ -119,15 +120,26 @@ public final class SerialLine implements ByteLine {
       closePort();
       port = opener.open();
       openings++;
-      failure = null;
+      tell(null);
       lost = false;
     } catch (SourceException refused) {
-      failure = refused;
+      tell(refused);
     } finally {
       tried = true;
       lastTryNanos = System.nanoTime();
       portLock.unlock();
     }
+  }
+
+  /** Logs each change of the line's state once: tries go on twice a second, for days if need be. */
+  private void tell(SourceException now) {
+    String before = failure == null ? "" : failure.getMessage();
+    if (now == null) {
+      Logger.info("{} is open", opener);
+    } else if (!now.getMessage().equals(before)) {
+      Logger.warn("{}; trying again twice a second", now.getMessage());
+    }
+    failure = now;
   }
 
   private void closePort() {

@@ -219,6 +219,12 @@ public final class SerialSource implements SampleSource {
   }
 
   @Override
+  public String trouble() {
+    SourceException problem = problem();
+    return problem == null ? null : problem.getMessage();
+  }
+
+  @Override
   public SourceFormat format() {
     return format;
   }

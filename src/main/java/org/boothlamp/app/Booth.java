@@ -2,6 +2,7 @@ package org.boothlamp.app;
 
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
+import org.boothlamp.acquisition.SerialLine;
 import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.cli.RunningBooth;
 import org.boothlamp.lamp.RefreshedLamp;
@@ -70,6 +71,20 @@ final class Booth implements RunningBooth {
     writer.note(EventKind.STARTED, "");
     lamp.start();
     samplerThread.start();
+  }
+
+  /**
+   * The serial library closes its ports in a hook of its own, beside all others: only a thread that
+   * it knows of comes before it, and can still send the lamp's last word.
+   */
+  @Override
+  public void closeOnShutdown() {
+    Thread hook = new Thread(this::close, "shutdown");
+    if (source instanceof LineSource) {
+      SerialLine.beforePortsClose(hook);
+    } else {
+      Runtime.getRuntime().addShutdownHook(hook);
+    }
   }
 
   @Override

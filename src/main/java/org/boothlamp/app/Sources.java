@@ -44,7 +44,7 @@ final class Sources {
   private static OpenSource serial(SerialSourceSettings settings, PairScale scale) {
     SerialLine line = new SerialLine(settings.port(), settings.baud());
     return new OpenSource(
-        new SerialSource(line, NanoClock.SYSTEM),
+        new LineSource(new SerialSource(line, NanoClock.SYSTEM), line),
         scale,
         new BoardLamp(line),
         WallClock.SYSTEM,

@@ -35,7 +35,7 @@ final class RunCommand implements Callable<Integer> {
   public Integer call() throws InterruptedException {
     BoothSettings settings = settingsOption.read();
     try (RunningBooth booth = parts.booth(settings, terminal)) {
-      Runtime.getRuntime().addShutdownHook(new Thread(booth::close, "shutdown"));
+      booth.closeOnShutdown();
       booth.start();
       booth.awaitEnd();
       return exitCode(booth.failure());

@@ -13,6 +13,9 @@ public interface RunningBooth extends AutoCloseable {
   /** Starts every part. */
   void start();
 
+  /** Lets the booth close in order when the Java machine is asked to end; before {@link #start}. */
+  void closeOnShutdown();
+
   /** Waits until the source has ended or a part has failed. */
   void awaitEnd() throws InterruptedException;
 

@@ -33,14 +33,7 @@ final class SourceProbe {
   /** Waits up to 3 s for the first pair, then listens for a second. */
   Finding listen(PairScale scale) {
     if (!waitForPairs()) {
-      return Finding.bad(
-          "source",
-          "no samples within 3 s"
-              + (source.counters().badFrames > 0
-                  ? ", but " + source.counters().badFrames + " damaged frames"
-                  : ""),
-          "see that the front end is plugged in, powered, and set to the same line speed; stop a monitor"
-              + " that runs already");
+      return nothing();
     }
     SlotBuilder builder =
         new SlotBuilder(
@@ -55,6 +48,17 @@ final class SourceProbe {
       outcome = source.read(block);
     }
     return Finding.good("source", describe(scale));
+  }
+
+  private Finding nothing() {
+    if (source.trouble() != null) {
+      return Finding.bad("source", source.trouble(), "");
+    }
+    long badFrames = source.counters().badFrames;
+    return Finding.bad(
+        "source",
+        "no samples within 3 s" + (badFrames > 0 ? ", but " + badFrames + " damaged frames" : ""),
+        "see that the front end is powered and set to the same line speed");
   }
 
   private boolean waitForPairs() {

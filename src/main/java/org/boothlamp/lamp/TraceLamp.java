@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.nio.ByteBuffer;
 import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import org.boothlamp.judging.Signal;
@@ -53,6 +54,7 @@ public final class TraceLamp implements LampOutput {
    */
   public static TraceLamp open(Path file, NanoClock clock) throws LampUnavailableException {
     try {
+      Files.createDirectories(file.toAbsolutePath().getParent());
       FileChannel channel =
           FileChannel.open(
               file,

@@ -34,6 +34,14 @@ public interface SampleSource extends AutoCloseable {
   /** What went wrong so far. */
   SourceCounters counters();
 
+  /**
+   * Why no pairs come, for people, with the next move; null if that is not known or nothing is
+   * wrong. May be asked from any thread.
+   */
+  default String trouble() {
+    return null;
+  }
+
   /** Releases the device; a second call does nothing. */
   @Override
   void close();

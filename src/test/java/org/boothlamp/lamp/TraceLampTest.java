@@ -49,8 +49,8 @@ class TraceLampTest {
   }
 
   @Test
-  void shouldSayWhichFileCannotBeWritten() {
-    Path missing = folder.resolve("missing").resolve("lamp.csv");
+  void shouldSayWhichFileCannotBeWritten() throws IOException {
+    Path missing = Files.createFile(folder.resolve("no-folder")).resolve("lamp.csv");
     LampUnavailableException refused =
         assertThrows(
             LampUnavailableException.class, () -> TraceLamp.open(missing, new HandTurnedClock()));
