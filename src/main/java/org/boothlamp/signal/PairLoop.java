@@ -1,9 +1,11 @@
 package org.boothlamp.signal;
 
 /**
- * The loop over pairs: everything the monitor knows goes through it, so it works on whole counts,
- * keeps what it sums in local variables and creates nothing. Remembers only the running short
- * circuit from one call to the next. Confined to one thread.
+ * The loops over pairs: everything the monitor knows goes through them, so they work on whole
+ * counts, keep what they sum in local variables and create nothing. One loop takes the sums and
+ * extremes, few enough for the registers; they tell whether the loops for signs and short circuits
+ * are needed at all. Remembers only the running short circuit from one call to the next. Confined
+ * to one thread.
  */
 final class PairLoop {
 
@@ -33,6 +35,9 @@ final class PairLoop {
   private final int flowingBelow;
 
   private final int flowingAbove;
+
+  /** Sums of the pairs of one call; kept because nothing may be created per call. */
+  private final PairSums part = new PairSums();
 
   /** Pairs in a row at short-circuit volts. */
   private int shortRun;
@@ -82,21 +87,26 @@ final class PairLoop {
 
   /** Adds pairs to sums; short circuits are counted when the arc burns again after them. */
   void add(short[] currentCounts, short[] voltageCounts, int from, int until, PairSums sums) {
+    part.clear();
+    sum(currentCounts, voltageCounts, from, until, part);
+    rectify(currentCounts, voltageCounts, from, until, part);
+    if (shortRun > 0 || mayHoldShort(part)) {
+      part.shortCircuits = countShorts(currentCounts, voltageCounts, from, until);
+    }
+    sums.add(part);
+  }
+
+  private static void sum(
+      short[] currentCounts, short[] voltageCounts, int from, int until, PairSums part) {
     long current = 0;
     long voltage = 0;
     long currentSquared = 0;
     long voltageSquared = 0;
     long product = 0;
-    int currentSigns = 0;
-    long currentSigned = 0;
-    int voltageSigns = 0;
-    long voltageSigned = 0;
-    int lowestCurrent = sums.lowestCurrent;
-    int highestCurrent = sums.highestCurrent;
-    int lowestVoltage = sums.lowestVoltage;
-    int highestVoltage = sums.highestVoltage;
-    int shorts = 0;
-    int run = shortRun;
+    int lowestCurrent = Integer.MAX_VALUE;
+    int highestCurrent = Integer.MIN_VALUE;
+    int lowestVoltage = Integer.MAX_VALUE;
+    int highestVoltage = Integer.MIN_VALUE;
     for (int k = from; k < until; k++) {
       int i = currentCounts[k];
       int v = voltageCounts[k];
@@ -105,17 +115,77 @@ final class PairLoop {
       currentSquared += i * i;
       voltageSquared += v * v;
       product += i * v;
-      boolean negative = i < currentZero;
-      int currentSign = negative ? -1 : 1;
-      int voltageSign = v < voltageZero ? -1 : 1;
-      currentSigns += currentSign;
-      currentSigned += currentSign * i;
-      voltageSigns += voltageSign;
-      voltageSigned += voltageSign * v;
       lowestCurrent = Math.min(lowestCurrent, i);
       highestCurrent = Math.max(highestCurrent, i);
       lowestVoltage = Math.min(lowestVoltage, v);
       highestVoltage = Math.max(highestVoltage, v);
+    }
+    part.pairs = until - from;
+    part.current = current;
+    part.voltage = voltage;
+    part.currentSquared = currentSquared;
+    part.voltageSquared = voltageSquared;
+    part.product = product;
+    part.lowestCurrent = lowestCurrent;
+    part.highestCurrent = highestCurrent;
+    part.lowestVoltage = lowestVoltage;
+    part.highestVoltage = highestVoltage;
+  }
+
+  /**
+   * Signs and signed sums; where all pairs lie on one side, as on direct current, without a loop.
+   */
+  private void rectify(
+      short[] currentCounts, short[] voltageCounts, int from, int until, PairSums part) {
+    int side = side(part.lowestCurrent, part.highestCurrent, currentZero);
+    boolean mixed = side == 0;
+    part.currentSigns = mixed ? signs(currentCounts, from, until, currentZero) : side * part.pairs;
+    part.currentSigned =
+        mixed ? signed(currentCounts, from, until, currentZero) : side * part.current;
+    side = side(part.lowestVoltage, part.highestVoltage, voltageZero);
+    mixed = side == 0;
+    part.voltageSigns = mixed ? signs(voltageCounts, from, until, voltageZero) : side * part.pairs;
+    part.voltageSigned =
+        mixed ? signed(voltageCounts, from, until, voltageZero) : side * part.voltage;
+  }
+
+  /** 1 if all counts are at or above zero, -1 if all are below, 0 if they are on both sides. */
+  private static int side(int lowest, int highest, int zero) {
+    return lowest >= zero ? 1 : highest < zero ? -1 : 0;
+  }
+
+  private static long signs(short[] counts, int from, int until, int zero) {
+    int signs = 0;
+    for (int k = from; k < until; k++) {
+      signs += counts[k] < zero ? -1 : 1;
+    }
+    return signs;
+  }
+
+  private static long signed(short[] counts, int from, int until, int zero) {
+    long signed = 0;
+    for (int k = from; k < until; k++) {
+      signed += counts[k] < zero ? -counts[k] : counts[k];
+    }
+    return signed;
+  }
+
+  /** False if no pair can be shorted: none carries current, or all are beyond the threshold. */
+  private boolean mayHoldShort(PairSums part) {
+    boolean flowing = part.lowestCurrent <= flowingBelow || part.highestCurrent >= flowingAbove;
+    boolean low =
+        part.lowestVoltage < Math.max(shortBelowWhenNegative, shortBelowWhenPositive)
+            && part.highestVoltage > Math.min(shortAboveWhenNegative, shortAboveWhenPositive);
+    return flowing && low;
+  }
+
+  private int countShorts(short[] currentCounts, short[] voltageCounts, int from, int until) {
+    int shorts = 0;
+    int run = shortRun;
+    for (int k = from; k < until; k++) {
+      int i = currentCounts[k];
+      int v = voltageCounts[k];
+      boolean negative = i < currentZero;
       boolean low =
           v > (negative ? shortAboveWhenNegative : shortAboveWhenPositive)
               & v < (negative ? shortBelowWhenNegative : shortBelowWhenPositive);
@@ -123,21 +193,7 @@ final class PairLoop {
       shorts += !low & flowing & run >= leastShortPairs ? 1 : 0;
       run = low & flowing ? run + 1 : 0;
     }
-    sums.pairs += until - from;
-    sums.current += current;
-    sums.voltage += voltage;
-    sums.currentSquared += currentSquared;
-    sums.voltageSquared += voltageSquared;
-    sums.product += product;
-    sums.currentSigns += currentSigns;
-    sums.currentSigned += currentSigned;
-    sums.voltageSigns += voltageSigns;
-    sums.voltageSigned += voltageSigned;
-    sums.lowestCurrent = lowestCurrent;
-    sums.highestCurrent = highestCurrent;
-    sums.lowestVoltage = lowestVoltage;
-    sums.highestVoltage = highestVoltage;
-    sums.shortCircuits += shorts;
     shortRun = run;
+    return shorts;
   }
 }

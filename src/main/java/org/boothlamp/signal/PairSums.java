@@ -59,8 +59,21 @@ public final class PairSums {
 
   /** Becomes a copy of {@code other}. */
   public void set(PairSums other) {
-    clear();
-    add(other);
+    pairs = other.pairs;
+    current = other.current;
+    voltage = other.voltage;
+    currentSquared = other.currentSquared;
+    voltageSquared = other.voltageSquared;
+    product = other.product;
+    currentSigns = other.currentSigns;
+    currentSigned = other.currentSigned;
+    voltageSigns = other.voltageSigns;
+    voltageSigned = other.voltageSigned;
+    lowestCurrent = other.lowestCurrent;
+    highestCurrent = other.highestCurrent;
+    lowestVoltage = other.lowestVoltage;
+    highestVoltage = other.highestVoltage;
+    shortCircuits = other.shortCircuits;
   }
 
   /** Adds all pairs of {@code other}. */
