@@ -1,0 +1,2 @@
+/** Speed of the path from counts to verdict. */
+package org.boothlamp.bench;
