@@ -132,21 +132,23 @@ final class PairLoop {
     part.highestVoltage = highestVoltage;
   }
 
-  /**
-   * Signs and signed sums; where all pairs lie on one side, as on direct current, without a loop.
-   */
+  /** Signs and signed sums; on direct current all pairs lie on one side and no loop is needed. */
   private void rectify(
       short[] currentCounts, short[] voltageCounts, int from, int until, PairSums part) {
     int side = side(part.lowestCurrent, part.highestCurrent, currentZero);
-    boolean mixed = side == 0;
-    part.currentSigns = mixed ? signs(currentCounts, from, until, currentZero) : side * part.pairs;
-    part.currentSigned =
-        mixed ? signed(currentCounts, from, until, currentZero) : side * part.current;
+    part.currentSigns = side * part.pairs;
+    part.currentSigned = side * part.current;
+    if (side == 0) {
+      part.currentSigns = part.pairs - 2 * countBelow(currentZero, currentCounts, from, until);
+      part.currentSigned = part.current - 2 * sumBelow(currentZero, currentCounts, from, until);
+    }
     side = side(part.lowestVoltage, part.highestVoltage, voltageZero);
-    mixed = side == 0;
-    part.voltageSigns = mixed ? signs(voltageCounts, from, until, voltageZero) : side * part.pairs;
-    part.voltageSigned =
-        mixed ? signed(voltageCounts, from, until, voltageZero) : side * part.voltage;
+    part.voltageSigns = side * part.pairs;
+    part.voltageSigned = side * part.voltage;
+    if (side == 0) {
+      part.voltageSigns = part.pairs - 2 * countBelow(voltageZero, voltageCounts, from, until);
+      part.voltageSigned = part.voltage - 2 * sumBelow(voltageZero, voltageCounts, from, until);
+    }
   }
 
   /** 1 if all counts are at or above zero, -1 if all are below, 0 if they are on both sides. */
@@ -154,20 +156,22 @@ final class PairLoop {
     return lowest >= zero ? 1 : highest < zero ? -1 : 0;
   }
 
-  private static long signs(short[] counts, int from, int until, int zero) {
-    int signs = 0;
+  /** The top bit of the difference is the answer: on an alternating arc a branch would guess. */
+  private static long countBelow(int zero, short[] counts, int from, int until) {
+    int below = 0;
     for (int k = from; k < until; k++) {
-      signs += counts[k] < zero ? -1 : 1;
+      below += (counts[k] - zero) >>> 31;
     }
-    return signs;
+    return below;
   }
 
-  private static long signed(short[] counts, int from, int until, int zero) {
-    long signed = 0;
+  private static long sumBelow(int zero, short[] counts, int from, int until) {
+    long sum = 0;
     for (int k = from; k < until; k++) {
-      signed += counts[k] < zero ? -counts[k] : counts[k];
+      int mask = (counts[k] - zero) >> 31;
+      sum += counts[k] & mask;
     }
-    return signed;
+    return sum;
   }
 
   /** False if no pair can be shorted: none carries current, or all are beyond the threshold. */
@@ -183,17 +187,22 @@ final class PairLoop {
     int shorts = 0;
     int run = shortRun;
     for (int k = from; k < until; k++) {
-      int i = currentCounts[k];
-      int v = voltageCounts[k];
-      boolean negative = i < currentZero;
-      boolean low =
-          v > (negative ? shortAboveWhenNegative : shortAboveWhenPositive)
-              & v < (negative ? shortBelowWhenNegative : shortBelowWhenPositive);
-      boolean flowing = i <= flowingBelow | i >= flowingAbove;
-      shorts += !low & flowing & run >= leastShortPairs ? 1 : 0;
-      run = low & flowing ? run + 1 : 0;
+      if (isShorted(currentCounts[k], voltageCounts[k])) {
+        run++;
+      } else if (run > 0) {
+        shorts += run >= leastShortPairs && isFlowing(currentCounts[k]) ? 1 : 0;
+        run = 0;
+      }
     }
     shortRun = run;
     return shorts;
+  }
+
+  private boolean isShorted(int current, int voltage) {
+    boolean low =
+        current < currentZero
+            ? voltage > shortAboveWhenNegative & voltage < shortBelowWhenNegative
+            : voltage > shortAboveWhenPositive & voltage < shortBelowWhenPositive;
+    return low && isFlowing(current);
   }
 }
