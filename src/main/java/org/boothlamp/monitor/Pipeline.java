@@ -219,7 +219,7 @@ public final class Pipeline {
   }
 
   private void endTouch() {
-    closePolarityEvent();
+    closePolarityEvent(detector.endSlot());
     send(LogEntry.Kind.SEGMENT_DROPPED, detector.endSlot());
     stamp(LogEntry.Kind.TOUCH, detector.startSlot());
     entry.lengthSeconds = detector.lengthSlots() * Slot.SECONDS;
@@ -229,7 +229,7 @@ public final class Pipeline {
   }
 
   private void endSegment(SegmentEnd why) {
-    closePolarityEvent();
+    closePolarityEvent(detector.endSlot());
     judge.end(detector.endSlot());
     trace.end();
     stamp(LogEntry.Kind.SEGMENT_ENDED, detector.startSlot());
@@ -273,7 +273,7 @@ public final class Pipeline {
       return;
     }
     if (polarityEventOpen) {
-      closePolarityEvent();
+      closePolarityEvent(slotNumber + 1);
     } else {
       polarityEventOpen = true;
       polarityEventSlot = slotNumber + 1;
@@ -283,12 +283,12 @@ public final class Pipeline {
     }
   }
 
-  private void closePolarityEvent() {
+  private void closePolarityEvent(long endSlot) {
     if (polarityEventOpen) {
       polarityEventOpen = false;
       stamp(LogEntry.Kind.EVENT_ENDED, polarityEventSlot);
       entry.event = EventKind.WRONG_POLARITY;
-      entry.lengthSeconds = Math.max(0, slotNumber + 1 - polarityEventSlot) * Slot.SECONDS;
+      entry.lengthSeconds = Math.max(0, endSlot - polarityEventSlot) * Slot.SECONDS;
       entry.count = 0;
       listener.onEntry(entry);
     }

@@ -143,7 +143,7 @@ class PipelineTest {
     assertEquals(EventKind.WRONG_POLARITY, ended.event);
     assertEquals(2, began.startSeconds, 1e-9);
     assertEquals(2, ended.startSeconds, 1e-9);
-    assertEquals(2, ended.lengthSeconds, 0.32, "to the end of the segment, which a bridge tells");
+    assertEquals(2, ended.lengthSeconds, 1e-9, "to the end of the segment, not of the bridge");
     assertEquals(2, segment().faultSeconds, 1e-9);
     assertEquals(Polarity.DC_MINUS, segment().polarity);
   }
