@@ -229,14 +229,18 @@ class PipelineTest {
     assertEquals(List.of(Signal.SETTLING, Signal.GREEN, Signal.IDLE), signals());
   }
 
+  /** What is saved of a running segment may be two seconds old when the power goes. */
   @Test
-  void shouldSendProgressEverySecond() {
+  void shouldSendProgressAtLeastEverySecond() {
     script().idle(1).arc(110, 23, 3.5).idle(1).sendTo(run);
-    List<LogEntry> progress = run.entries().of(LogEntry.Kind.SEGMENT_PROGRESS);
-    assertEquals(
-        List.of(1L, 2L, 3L),
-        progress.stream().map(p -> Math.round(p.figures.lengthSeconds)).toList());
-    assertEquals(1, progress.get(2).figures.startSeconds, 1e-9);
+    double last = 0;
+    for (LogEntry progress : run.entries().of(LogEntry.Kind.SEGMENT_PROGRESS)) {
+      assertEquals(1, progress.figures.startSeconds, 1e-9);
+      assertEquals(2_530 * progress.figures.lengthSeconds, progress.figures.energyJoules, 1e-6);
+      assertTrue(progress.figures.lengthSeconds <= last + 1 + 1e-9);
+      last = progress.figures.lengthSeconds;
+    }
+    assertTrue(last >= 2.5, "last progress after " + last + " s");
   }
 
   @Test
