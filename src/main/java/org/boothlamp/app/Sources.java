@@ -8,6 +8,7 @@ import org.boothlamp.acquisition.SerialLine;
 import org.boothlamp.acquisition.SerialSource;
 import org.boothlamp.acquisition.SimulatedSettings;
 import org.boothlamp.acquisition.SimulatedSource;
+import org.boothlamp.acquisition.SourceException;
 import org.boothlamp.cli.Parts;
 import org.boothlamp.cli.Terminal;
 import org.boothlamp.judging.Signal;
@@ -24,6 +25,7 @@ import org.boothlamp.settings.SerialSourceSettings;
 import org.boothlamp.settings.SimulatedSourceSettings;
 import org.boothlamp.settings.SourceSettings;
 import org.boothlamp.signal.PairScale;
+import org.tinylog.Logger;
 
 /** Builds the source that the settings describe. */
 final class Sources {
@@ -43,6 +45,7 @@ final class Sources {
 
   private static OpenSource serial(SerialSourceSettings settings, PairScale scale) {
     SerialLine line = new SerialLine(settings.port(), settings.baud());
+    tryToOpen(line);
     return new OpenSource(
         new LineSource(new SerialSource(line, NanoClock.SYSTEM), line),
         scale,
@@ -50,6 +53,20 @@ final class Sources {
         WallClock.SYSTEM,
         OpenSource.Pacing.LIVE,
         "serial front end at " + settings.port() + ", " + settings.baud() + " baud");
+  }
+
+  /**
+   * Now rather than in the sampler's first step, which it would hold up for the library's first
+   * load. A booth is switched on in any order: a line that is not there yet is tried again by its
+   * reader.
+   */
+  private static void tryToOpen(SerialLine line) {
+    try {
+      line.open();
+    } catch (SourceException notYet) {
+      Logger.info(
+          "the monitor starts without samples, and the lamp in fault, until the line is there");
+    }
   }
 
   private static OpenSource recording(RecordingSourceSettings settings) {
