@@ -39,7 +39,7 @@ uint8_t pattern(Signal signal, uint32_t phaseMillis) {
 
 void Lamp::onFrame(uint8_t signalCode, uint32_t nowMillis) {
   watchSilence(nowMillis);
-  hostSpeaks_ = true;
+  heardHost_ = true;
   frameMillis_ = nowMillis;
   show(signalCode < kSignals ? static_cast<Signal>(signalCode) : Signal::Fault, nowMillis);
 }
@@ -57,10 +57,9 @@ void Lamp::show(Signal signal, uint32_t nowMillis) {
   }
 }
 
-/// Remembers that the host fell silent, so that a count that wraps cannot make an old frame young.
+/// Puts the fault in the place of what was shown, so that a count that wraps cannot bring it back.
 void Lamp::watchSilence(uint32_t nowMillis) {
-  if (hostSpeaks_ && nowMillis - frameMillis_ >= kLongestSilenceMillis) {
-    hostSpeaks_ = false;
+  if (heardHost_ && nowMillis - frameMillis_ >= kLongestSilenceMillis) {
     show(Signal::Fault, nowMillis);
   }
 }

@@ -33,8 +33,8 @@ class Lamp {
   uint32_t phaseMillis(uint32_t nowMillis);
 
   Signal shown_ = Signal::Dark;
-  /// False before the first frame and again after silence: then no time-out runs.
-  bool hostSpeaks_ = false;
+  /// False until the first frame: nothing is overdue before it.
+  bool heardHost_ = false;
   uint32_t frameMillis_ = 0;
   uint32_t patternStartMillis_ = 0;
 };

@@ -52,6 +52,7 @@ void lampShowsThePatternOfEverySignal();
 void lampShowsFaultAfterASecondOfSilence();
 void lampShowsFaultForACodeThatIsNoSignal();
 void lampStaysInFaultWhenTheClockWraps();
+void lampKeepsItsPatternWhenItsAgeWraps();
 void lampFlashesAtMostThreeTimesASecond();
 void greenIsNeverOlderThanASecond();
 void greenIsNeverOlderThanASecondAtAnyMillisecondOfAnySignalPair();

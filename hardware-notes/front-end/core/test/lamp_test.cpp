@@ -95,6 +95,16 @@ void lampStaysInFaultWhenTheClockWraps() {
   }
 }
 
+/// An idle booth over a long holiday: 49.7 days after the pattern began, its age wraps.
+void lampKeepsItsPatternWhenItsAgeWraps() {
+  Lamp lamp;
+  for (uint64_t millis = 0; millis < 0x100000000ULL + 60000; millis += 997) {
+    lamp.onFrame(code(Signal::Idle), static_cast<uint32_t>(millis));
+    const uint32_t phase = static_cast<uint32_t>(millis % 4000);
+    CHECK(lamp.lights(static_cast<uint32_t>(millis)) == expected(Signal::Idle, phase));
+  }
+}
+
 /// WCAG 2.x, success criterion 2.3.1. A flash is a light that goes on; the board's own patterns
 /// are counted, with the clock's wrap among them.
 void lampFlashesAtMostThreeTimesASecond() {

@@ -27,6 +27,7 @@ constexpr TestCase kTests[] = {
     TEST(lampShowsFaultAfterASecondOfSilence),
     TEST(lampShowsFaultForACodeThatIsNoSignal),
     TEST(lampStaysInFaultWhenTheClockWraps),
+    TEST(lampKeepsItsPatternWhenItsAgeWraps),
     TEST(lampFlashesAtMostThreeTimesASecond),
     TEST(greenIsNeverOlderThanASecond),
     TEST(greenIsNeverOlderThanASecondAtAnyMillisecondOfAnySignalPair),
