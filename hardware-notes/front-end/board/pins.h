@@ -21,7 +21,7 @@ constexpr uint8_t kLightPins = kGreenPin | kAmberPin | kRedPin;
 constexpr uint32_t kPairsPerSecond = 5000;
 constexpr uint32_t kBaud = 1000000;
 
-/// 5 ms of pairs: 216 bytes on the line with the frame around them, at most 1.1 ms.
+/// 5 ms of pairs: 111 bytes on the line with the frame around them, 1.1 ms.
 constexpr uint8_t kPairsPerFrame = 25;
 
 /// A 10-bit converter; half of its range is taken off, so that an input at half of the supply reads 0.

@@ -18,15 +18,17 @@ final class FirmwareBuild {
   private static final List<String> STRICT =
       List.of("-Wall", "-Wextra", "-Werror", "-fno-exceptions", "-fno-rtti");
 
+  private static final String NEEDED =
+      "the firmware's tests need these Debian packages: apt-get install --no-install-recommends "
+          + "g++ gcc-avr avr-libc libsimavr-dev libelf-dev";
+
   private FirmwareBuild() {}
 
   /** A program for this machine from the C++ files of these folders of the firmware. */
   static Path forThisMachine(Path program, List<String> options, String... folders)
       throws IOException {
     List<String> command = new ArrayList<>(List.of("g++", "-std=c++17", "-Wconversion"));
-    command.addAll(STRICT);
-    command.addAll(options);
-    compile(command, program, folders, "g++");
+    compile(command, program, options, folders);
     return program;
   }
 
@@ -34,21 +36,23 @@ final class FirmwareBuild {
   static Path forTheBoard(Path program) throws IOException {
     List<String> command =
         new ArrayList<>(List.of("avr-g++", "-std=gnu++1z", "-mmcu=atmega328p", "-Os"));
-    command.addAll(STRICT);
     command.addAll(List.of("-DF_CPU=16000000UL", "-fno-threadsafe-statics"));
-    command.addAll(List.of("-ffunction-sections", "-fdata-sections", "-Wl,--gc-sections"));
-    compile(command, program, new String[] {"core", "board"}, "gcc-avr avr-libc");
+    List<String> options = List.of("-ffunction-sections", "-fdata-sections", "-Wl,--gc-sections");
+    compile(command, program, options, "core", "board");
     return program;
   }
 
   private static void compile(
-      List<String> command, Path program, String[] folders, String debianPackages)
+      List<String> command, Path program, List<String> options, String... folders)
       throws IOException {
+    command.addAll(STRICT);
     for (String folder : folders) {
       command.addAll(cppFiles(SOURCES.resolve(folder)));
     }
+    // Libraries among the options must stand behind the files that need them.
+    command.addAll(options);
     command.addAll(List.of("-o", program.toString()));
-    runOf(command, debianPackages);
+    runOf(command);
   }
 
   private static List<String> cppFiles(Path folder) throws IOException {
@@ -58,23 +62,19 @@ final class FirmwareBuild {
   }
 
   /** Runs a command to its end and gives back what it printed; fails if it fails. */
-  static String runOf(List<String> command, String debianPackages) throws IOException {
-    Process process = start(command, debianPackages);
+  static String runOf(List<String> command) throws IOException {
+    Process process = start(command);
     String printed = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
-    assertEquals(0, process.onExit().join().exitValue(), () -> command + "\n" + printed);
+    int exitCode = process.onExit().join().exitValue();
+    assertEquals(0, exitCode, () -> command + "\n" + printed + "\n" + NEEDED);
     return printed;
   }
 
-  private static Process start(List<String> command, String debianPackages) {
+  private static Process start(List<String> command) {
     try {
       return new ProcessBuilder(command).redirectErrorStream(true).start();
     } catch (IOException missing) {
-      return fail(
-          "the firmware's tests need "
-              + command.get(0)
-              + ": apt-get install --no-install-recommends "
-              + debianPackages,
-          missing);
+      return fail("cannot start " + command.get(0) + "; " + NEEDED, missing);
     }
   }
 }

@@ -149,20 +149,30 @@ class FrontEndFirmwareIT {
         List.of("-O1", "-g", "-fsanitize=address,undefined", "-fno-sanitize-recover=all");
     Path tests = folder.resolve("core-test");
     FirmwareBuild.forThisMachine(tests, sanitizers, "core", "core/test");
-    String printed = FirmwareBuild.runOf(List.of(tests.toString()), "g++");
+    String printed = FirmwareBuild.runOf(List.of(tests.toString()));
     assertTrue(printed.matches("(?s).*\\d+ tests passed\\s*"), printed);
   }
 
   @Test
   void firmwareShouldCompileForTheBoardAndLeaveRoomForTheStack() throws IOException {
     Path elf = FirmwareBuild.forTheBoard(folder.resolve("front-end.elf"));
-    String size = FirmwareBuild.runOf(List.of("avr-size", elf.toString()), "binutils-avr");
+    String size = FirmwareBuild.runOf(List.of("avr-size", elf.toString()));
     String[] words = size.lines().skip(1).findFirst().orElseThrow().trim().split("\\s+");
     int flashBytes = Integer.parseInt(words[0]) + Integer.parseInt(words[1]);
     int ramBytes = Integer.parseInt(words[1]) + Integer.parseInt(words[2]);
     System.out.printf(Locale.ROOT, "firmware: %d bytes flash, %d RAM%n", flashBytes, ramBytes);
     assertTrue(flashBytes <= 32_256, size);
     assertTrue(ramBytes <= 2_048 - 512, size);
+  }
+
+  @Test
+  void firmwareShouldRunOnASimulatedChip() throws IOException {
+    Path elf = FirmwareBuild.forTheBoard(folder.resolve("front-end.elf"));
+    Path chip = folder.resolve("board-test");
+    FirmwareBuild.forThisMachine(chip, List.of("-O2", "-lsimavr", "-lelf"), "core", "board/test");
+    String printed = FirmwareBuild.runOf(List.of(chip.toString(), elf.toString()));
+    System.out.print(printed);
+    assertTrue(printed.matches("(?s).*\\d+ tests passed\\s*"), printed);
   }
 
   @Test
