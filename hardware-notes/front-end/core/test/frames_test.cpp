@@ -79,8 +79,8 @@ void crcHasThePublishedCheckValue() {
 }
 
 void cobsEncodesThePublishedExamples() {
-  // Examples of the encyclopedia's article on the method; the 254- and 255-byte ones are where
-  // encoders differ.
+  // Examples as in Wikipedia's "Consistent Overhead Byte Stuffing", from memory; with 254 and 255
+  // bytes encoders differ.
   CHECK(encodesTo({{0}, 1}, {{1, 1}, 2}));
   CHECK(encodesTo({{0, 0}, 2}, {{1, 1, 1}, 3}));
   CHECK(encodesTo({{0, 0x11, 0}, 3}, {{1, 2, 0x11, 1}, 4}));
