@@ -48,7 +48,7 @@ public final class UncertaintyModel {
     double lowest = kept.stream().mapToDouble(CalibrationPoint::reference).min().orElse(0);
     double highest = kept.stream().mapToDouble(CalibrationPoint::reference).max().orElse(0);
     this.high = rangeEnd(highest, run.fullScale());
-    this.low = -rangeEnd(-lowest, run.fullScale());
+    this.low = 0 - rangeEnd(-lowest, run.fullScale());
   }
 
   static UncertaintyModel of(
