@@ -101,7 +101,7 @@ class PipelineTest {
   void shouldShowIdleSettlingLevelIdle() {
     script().idle(1).arc(110, 23, 2).idle(1).sendTo(run);
     assertEquals(List.of(Signal.SETTLING, Signal.GREEN, Signal.IDLE), signals());
-    assertEquals(1.05, run.shown().get(0).seconds(), 1e-6);
+    assertEquals(1.07, run.shown().get(0).seconds(), 1e-6);
     assertEquals(2.0, run.shown().get(1).seconds(), 1e-6);
     assertEquals(3.31, run.shown().get(2).seconds(), 1e-6);
   }
