@@ -52,7 +52,7 @@ public final class IioSource implements SampleSource {
   private final int pairsPerSecond;
   private final String name;
   private final StampIndex stampIndex;
-  private final SamplingJitter jitter = new SamplingJitter();
+  private final SamplingJitter jitter;
   private final SourceCounters counters = new SourceCounters();
 
   private ScanLayout layout;
@@ -87,6 +87,7 @@ public final class IioSource implements SampleSource {
     this.pairsPerSecond = pairsPerSecond;
     buffer = new IioBuffer(address, channels, pairsPerSecond);
     stampIndex = new StampIndex(pairsPerSecond);
+    jitter = new SamplingJitter(pairsPerSecond);
     name = "industrial-I/O device \"" + address.name() + "\"";
   }
 
@@ -273,7 +274,7 @@ public final class IioSource implements SampleSource {
 
   @Override
   public String performance() {
-    return jitter.words(pairsPerSecond);
+    return jitter.words();
   }
 
   @Override

@@ -17,7 +17,8 @@ import org.tinylog.Logger;
  * answers, and Pi4J adds no shutdown hook that would race the order of closing. SPI mode 0, most
  * significant bit first. Confined to one thread.
  *
- * <p>The library creates objects for every transfer, about 2 KB in version 2.8.
+ * <p>The library creates objects for every transfer, 3.5 KB in version 2.8: at 5,000 pairs a second
+ * that is 35 MB a second of short-lived garbage.
  */
 final class Pi4jSpi implements SpiLink {
 

@@ -20,8 +20,9 @@ import org.tinylog.Logger;
  * <p>A failure delivers nothing for the pair it hit. The converter is let go and opened again every
  * 0.5 s; the index goes on by the clock.
  *
- * <p>The waiting is done by {@link DeadlinePause}, so the cost is that of the transfers, and some
- * spinning. Creates no objects while all is well, apart from what the bus's library does.
+ * <p>The waiting is done by {@link DeadlinePause}: where transfers leave less than 70 µs of a
+ * period it spins, and the thread takes a whole core; below 5,000 pairs a second it takes a part of
+ * one. Creates no objects while all is well, apart from what the bus's library does.
  *
  * <p>Confined to one thread, but {@link #trouble} and {@link #performance} may be asked from any.
  */
@@ -35,16 +36,13 @@ abstract class PolledSource implements SampleSource {
   private static final int BLOCKS_PER_SECOND = 100;
   private static final long NANOS_PER_SECOND = 1_000_000_000L;
 
-  /** Part of the rate from which on it counts as held: a hiccup now and then is no slow bus. */
-  private static final double HELD = 0.98;
-
   private final SourceFormat format;
   private final int pairsPerSecond;
   private final int blockPairs;
   private final NanoClock clock;
   private final Pause pause;
   private final SourceCounters counters = new SourceCounters();
-  private final SamplingJitter jitter = new SamplingJitter();
+  private final SamplingJitter jitter;
 
   private boolean connected;
   private boolean tried;
@@ -67,6 +65,7 @@ abstract class PolledSource implements SampleSource {
     this.clock = clock;
     this.pause = pause;
     pairsPerSecond = format.pairsPerSecond();
+    jitter = new SamplingJitter(pairsPerSecond);
     blockPairs = Math.max(1, pairsPerSecond / BLOCKS_PER_SECOND);
   }
 
@@ -187,7 +186,7 @@ abstract class PolledSource implements SampleSource {
     }
     counters.lostPairs += lost;
     jitter.add(nowNanos, lateNanos);
-    if (!slowIsLogged && isSlow()) {
+    if (!slowIsLogged && jitter.isSlow()) {
       slowIsLogged = true;
       Logger.warn("{}: {}", format.device(), slowWords());
     }
@@ -250,11 +249,7 @@ abstract class PolledSource implements SampleSource {
     if (problem != null) {
       return problem.getMessage();
     }
-    return isSlow() ? format.device() + ": " + slowWords() : null;
-  }
-
-  private boolean isSlow() {
-    return jitter.pairsPerSecond() < HELD * pairsPerSecond;
+    return jitter.isSlow() ? format.device() + ": " + slowWords() : null;
   }
 
   private String slowWords() {
@@ -267,7 +262,7 @@ abstract class PolledSource implements SampleSource {
 
   @Override
   public final String performance() {
-    return jitter.words(pairsPerSecond);
+    return jitter.words();
   }
 
   /** How late the pairs are taken. */

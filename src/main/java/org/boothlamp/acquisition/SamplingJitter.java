@@ -6,16 +6,25 @@ import java.util.Locale;
  * How late pairs are taken after they are due, and how many a second.
  *
  * <p>Lateness goes into a fixed histogram of 1 µs steps up to 10 ms over the whole run, 80 KB; the
- * rate is that of the last half second. Adding creates no objects. One thread adds; any may ask,
- * and reads values that are slightly old.
+ * rate is that of the last quarter of a second. Adding creates no objects. One thread adds; any may
+ * ask, and reads values that are slightly old.
  */
 public final class SamplingJitter {
 
   private static final int STEP_NANOS = 1_000;
   private static final int STEPS = 10_000;
-  private static final long WINDOW_NANOS = 500_000_000L;
+  private static final long WINDOW_NANOS = 250_000_000L;
+
+  /** Part of the rate from which on it counts as held: a hiccup is no slow bus. */
+  private static final double HELD = 0.98;
+
+  /** The first ones of a program that has just started are slow. */
+  private static final int SLOW_WINDOWS = 3;
+
   private static final double NANOS_PER_SECOND = 1e9;
   private static final double NANOS_PER_MICRO = 1e3;
+
+  private final int askedPairsPerSecond;
 
   /** One more than the steps, for all that is later. */
   private final long[] taken = new long[STEPS + 1];
@@ -23,10 +32,16 @@ public final class SamplingJitter {
   private volatile long pairs;
   private volatile long worstNanos;
   private volatile double pairsPerSecond = Double.NaN;
+  private volatile int slowWindows;
 
   private boolean windowOpen;
   private long windowStartNanos;
   private long windowPairs;
+
+  /** Nothing counted yet. */
+  SamplingJitter(int askedPairsPerSecond) {
+    this.askedPairsPerSecond = askedPairsPerSecond;
+  }
 
   /**
    * Counts a pair.
@@ -54,6 +69,7 @@ public final class SamplingJitter {
     long length = takenNanos - windowStartNanos;
     if (length >= WINDOW_NANOS) {
       pairsPerSecond = windowPairs * NANOS_PER_SECOND / length;
+      slowWindows = pairsPerSecond < HELD * askedPairsPerSecond ? slowWindows + 1 : 0;
       windowStartNanos = takenNanos;
       windowPairs = 0;
     }
@@ -63,9 +79,15 @@ public final class SamplingJitter {
   void interrupt() {
     windowOpen = false;
     pairsPerSecond = Double.NaN;
+    slowWindows = 0;
   }
 
-  /** Rate over the last half second; NaN while there is none. */
+  /** True if the rate asked for was not reached for three quarters of a second. */
+  boolean isSlow() {
+    return slowWindows >= SLOW_WINDOWS;
+  }
+
+  /** Rate over the last quarter of a second; NaN while there is none. */
   public double pairsPerSecond() {
     return pairsPerSecond;
   }
@@ -98,8 +120,8 @@ public final class SamplingJitter {
     return pairs;
   }
 
-  /** Rate and lateness in words, or null before the first half second is over. */
-  String words(int askedPairsPerSecond) {
+  /** Rate and lateness in words, or null before the first quarter of a second is over. */
+  String words() {
     if (Double.isNaN(pairsPerSecond)) {
       return null;
     }

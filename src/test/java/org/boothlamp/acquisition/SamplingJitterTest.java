@@ -1,6 +1,7 @@
 package org.boothlamp.acquisition;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -8,13 +9,13 @@ import org.junit.jupiter.api.Test;
 
 class SamplingJitterTest {
 
-  private final SamplingJitter jitter = new SamplingJitter();
+  private final SamplingJitter jitter = new SamplingJitter(1_000);
 
   @Test
   void shouldKnowNothingWithoutPairs() {
     assertEquals(0, jitter.quantileNanos(0.99));
     assertTrue(Double.isNaN(jitter.pairsPerSecond()));
-    assertNull(jitter.words(100));
+    assertNull(jitter.words());
   }
 
   @Test
@@ -37,7 +38,7 @@ class SamplingJitterTest {
   }
 
   @Test
-  void shouldMeasureTheRateOfTheLastHalfSecond() {
+  void shouldMeasureTheRateOfTheLastMoment() {
     for (int pair = 0; pair <= 500; pair++) {
       jitter.add(pair * 1_000_000L, 2_000);
     }
@@ -48,7 +49,23 @@ class SamplingJitterTest {
     assertEquals(500, jitter.pairsPerSecond(), 1e-9);
     assertEquals(
         "500 of 1000 pairs/s; taken late by 2 µs (half of them less), 2 µs (99 %), 2 µs (worst)",
-        jitter.words(1_000));
+        jitter.words());
+  }
+
+  @Test
+  void shouldCallARateSlowOnlyWhenItStaysSo() {
+    for (int pair = 0; pair <= 200; pair++) {
+      jitter.add(pair * 2_500_000L, 0);
+    }
+    assertFalse(jitter.isSlow(), "half a second is a program that starts");
+    for (int pair = 201; pair <= 300; pair++) {
+      jitter.add(pair * 2_500_000L, 0);
+    }
+    assertTrue(jitter.isSlow());
+    for (int pair = 1; pair <= 250; pair++) {
+      jitter.add(750_000_000L + pair * 1_000_000L, 0);
+    }
+    assertFalse(jitter.isSlow());
   }
 
   @Test
