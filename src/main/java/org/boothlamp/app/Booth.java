@@ -124,7 +124,8 @@ final class Booth implements RunningBooth {
     attempt(lamp::close);
     attempt(source::close);
     if (started) {
-      writer.note(EventKind.STOPPED, "");
+      String performance = source.performance();
+      writer.note(EventKind.STOPPED, performance == null ? "" : performance);
       attempt(writerThread::close);
     } else {
       attempt(writer::close);

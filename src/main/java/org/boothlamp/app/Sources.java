@@ -18,12 +18,15 @@ import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.SampleSource;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.settings.BoothSettings;
+import org.boothlamp.settings.I2cSourceSettings;
+import org.boothlamp.settings.IioSourceSettings;
 import org.boothlamp.settings.LampKind;
 import org.boothlamp.settings.Pace;
 import org.boothlamp.settings.RecordingSourceSettings;
 import org.boothlamp.settings.SerialSourceSettings;
 import org.boothlamp.settings.SimulatedSourceSettings;
 import org.boothlamp.settings.SourceSettings;
+import org.boothlamp.settings.SpiSourceSettings;
 import org.boothlamp.signal.PairScale;
 import org.tinylog.Logger;
 
@@ -36,6 +39,15 @@ final class Sources {
     SourceSettings source = settings.source();
     if (source instanceof SerialSourceSettings serial) {
       return serial(serial, settings.scale());
+    }
+    if (source instanceof SpiSourceSettings spi) {
+      return Converters.spi(spi, settings.scale());
+    }
+    if (source instanceof I2cSourceSettings i2c) {
+      return Converters.i2c(i2c, settings.scale());
+    }
+    if (source instanceof IioSourceSettings iio) {
+      return Converters.iio(iio, settings.scale());
     }
     if (source instanceof RecordingSourceSettings recording) {
       return recording(recording);

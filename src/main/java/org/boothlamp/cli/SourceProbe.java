@@ -47,7 +47,12 @@ final class SourceProbe {
       }
       outcome = source.read(block);
     }
-    return Finding.good("source", describe(scale));
+    String performance = source.performance();
+    String detail = describe(scale) + (performance == null ? "" : "; " + performance);
+    String trouble = source.trouble();
+    return trouble == null
+        ? Finding.good("source", detail)
+        : Finding.note("source", detail, trouble);
   }
 
   private Finding nothing() {

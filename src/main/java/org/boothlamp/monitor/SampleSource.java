@@ -42,6 +42,14 @@ public interface SampleSource extends AutoCloseable {
     return null;
   }
 
+  /**
+   * How evenly pairs are taken, for people: rate achieved, how late; null if it is not measured or
+   * nothing is known yet. May be asked from any thread, also after the end.
+   */
+  default String performance() {
+    return null;
+  }
+
   /** Releases the device; a second call does nothing. */
   @Override
   void close();

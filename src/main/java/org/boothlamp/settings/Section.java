@@ -292,7 +292,8 @@ final class Section {
 
   /** Notes a key that has no meaning beside other settings; does nothing if it is not there. */
   void refuseIfGiven(String key, String rule) {
-    if (has(key)) {
+    if (table.get(List.of(key)) != null) {
+      asked.add(key);
       refuse(key, rule, "remove it, or put # before it");
     }
   }

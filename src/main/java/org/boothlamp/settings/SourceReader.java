@@ -12,6 +12,9 @@ final class SourceReader {
   /** The kinds of source, by their word in the file. */
   enum Kind {
     SERIAL("serial", List.of("port", "baud")),
+    SPI("spi", ConverterReader.SPI_KEYS),
+    I2C("i2c", ConverterReader.I2C_KEYS),
+    IIO("iio", ConverterReader.IIO_KEYS),
     RECORDING("recording", List.of("file", "speed")),
     SIMULATED("simulated", List.of("process", "pairs_per_second", "seed", "speed"));
 
@@ -72,6 +75,9 @@ final class SourceReader {
     SourceSettings source =
         switch (kind) {
           case SERIAL -> serial();
+          case SPI -> new ConverterReader(section, paths).spi();
+          case I2C -> new ConverterReader(section, paths).i2c();
+          case IIO -> new ConverterReader(section, paths).iio();
           case RECORDING -> recording();
           case SIMULATED -> simulated();
         };
@@ -107,6 +113,7 @@ final class SourceReader {
     return section.word("speed", words, Pace.REAL_TIME);
   }
 
+  /** Each key once, with the first kind that has it. */
   private void refuseKeysOfOtherKinds() {
     for (Kind other : Kind.values()) {
       for (String key : other.keys) {
@@ -140,9 +147,9 @@ final class SourceReader {
 
   private ChannelScale channel(Section channel, String key, double simulated) {
     double unitsPerCount =
-        kind == Kind.SERIAL
-            ? channel.requiredNumber(key, UNITS_PER_COUNT, simulated)
-            : channel.number(key, UNITS_PER_COUNT, simulated);
+        kind == Kind.SIMULATED || kind == null
+            ? channel.number(key, UNITS_PER_COUNT, simulated)
+            : channel.requiredNumber(key, UNITS_PER_COUNT, simulated);
     double zeroCount = channel.number("zero_count", ZERO_COUNT, 0);
     boolean reversed = channel.flag("reversed", false);
     return new ChannelScale(reversed ? -unitsPerCount : unitsPerCount, zeroCount);

@@ -2,4 +2,9 @@ package org.boothlamp.settings;
 
 /** Where the sample pairs come from. */
 public sealed interface SourceSettings
-    permits SerialSourceSettings, RecordingSourceSettings, SimulatedSourceSettings {}
+    permits SerialSourceSettings,
+        SpiSourceSettings,
+        I2cSourceSettings,
+        IioSourceSettings,
+        RecordingSourceSettings,
+        SimulatedSourceSettings {}

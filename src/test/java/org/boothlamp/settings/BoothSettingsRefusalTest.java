@@ -104,8 +104,8 @@ class BoothSettingsRefusalTest {
   @Test
   void shouldRefuseAKindThatIsNotThere() {
     assertEquals(
-        "booth.toml:4: source.kind: must be one of \"serial\", \"recording\", \"simulated\", but is"
-            + " \"simulation\"; did you mean simulated?",
+        "booth.toml:4: source.kind: must be one of \"serial\", \"spi\", \"i2c\", \"iio\","
+            + " \"recording\", \"simulated\", but is \"simulation\"; did you mean simulated?",
         refusals.of(SIMULATED.replace("simulated", "simulation") + "seed = 4\n"));
   }
 
@@ -141,7 +141,7 @@ class BoothSettingsRefusalTest {
         "speed = 2|source.speed: must be one of \"real-time\", \"full\", but is 2; write e.g. speed"
             + " = \"real-time\"",
         "colour = \"red\"|source.colour: is not known; remove it (known here: kind, process,"
-            + " pairs_per_second, seed, speed, port, baud, file)",
+            + " pairs_per_second, seed, speed)",
       })
   void shouldRefuseWrongValuesOfASimulatedSource(String line, String message) {
     assertEquals("booth.toml:5: " + message, refusals.of(SIMULATED + line + "\n"));

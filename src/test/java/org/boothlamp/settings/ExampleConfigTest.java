@@ -9,6 +9,13 @@ import java.nio.file.Path;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.Collectors;
+import org.boothlamp.acquisition.ChannelPair;
+import org.boothlamp.acquisition.I2cAddress;
+import org.boothlamp.acquisition.I2cDevice;
+import org.boothlamp.acquisition.I2cSampling;
+import org.boothlamp.acquisition.IioAddress;
+import org.boothlamp.acquisition.SpiAddress;
+import org.boothlamp.acquisition.SpiDevice;
 import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.judging.Level;
@@ -65,7 +72,7 @@ class ExampleConfigTest {
   @Test
   void shouldShowTrueDefaultsInTheComments() throws IOException {
     List<String> lines = Files.readAllLines(BOOTH);
-    int sources = lines.indexOf("# With kind = \"recording\", instead of port and baud:");
+    int sources = indexOfStart(lines, "# With kind = \"spi\"");
     int scales = lines.indexOf("[current]");
     List<String> rest = lines.subList(scales, lines.size());
     String all =
@@ -85,6 +92,47 @@ class ExampleConfigTest {
     assertEquals(
         new GpioLampSettings(17, 27, 22, 23, false, GpioProvider.GPIOD, null),
         written.lamp().gpio());
+  }
+
+  private static int indexOfStart(List<String> lines, String start) {
+    int index = 0;
+    while (!lines.get(index).startsWith(start)) {
+      index++;
+    }
+    return index;
+  }
+
+  /** The lines after a kind's heading, without their #, beside scales, are a whole source. */
+  private SourceSettings exampleOf(String kind) throws IOException {
+    List<String> lines = Files.readAllLines(BOOTH);
+    int from = indexOfStart(lines, "# With kind = \"" + kind + "\"");
+    int to = from + 1;
+    while (lines.get(to).length() > 1) {
+      to++;
+    }
+    String keys =
+        lines.subList(from + 1, to).stream()
+            .map(line -> line.substring(2))
+            .collect(Collectors.joining("\n"));
+    String scales = "[current]\namps_per_count = 1\n[voltage]\nvolts_per_count = 1\n";
+    String text = "booth.id = \"B\"\n[source]\nkind = \"" + kind + "\"\n" + keys + "\n" + scales;
+    return BoothSettingsFile.read(Files.writeString(folder.resolve("kind.toml"), text)).source();
+  }
+
+  @Test
+  void shouldLoadTheExamplesOfConverters() throws IOException {
+    ChannelPair channels = new ChannelPair(0, 1);
+    assertEquals(
+        new SpiSourceSettings(new SpiAddress(0, 0, 1_000_000), SpiDevice.MCP3208, channels, 5_000),
+        exampleOf("spi"));
+    assertEquals(
+        new I2cSourceSettings(
+            new I2cAddress(1, 0x48), I2cDevice.ADS1115, new I2cSampling(channels, 250, 4.096, 860)),
+        exampleOf("i2c"));
+    assertEquals(
+        new IioSourceSettings(
+            new IioAddress(Path.of("/"), "mcp3208", "booth-timer"), channels, 1_000),
+        exampleOf("iio"));
   }
 
   private Path copy() {

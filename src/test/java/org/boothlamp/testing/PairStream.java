@@ -59,6 +59,28 @@ public interface PairStream {
     };
   }
 
+  /** The same for a converter that counts from 0 with so many bits, at most 15. */
+  static PairStream endless(int bits) {
+    PairStream all = endless();
+    int mask = (1 << bits) - 1;
+    return new PairStream() {
+      @Override
+      public long pairs() {
+        return all.pairs();
+      }
+
+      @Override
+      public short current(long index) {
+        return (short) (all.current(index) & mask);
+      }
+
+      @Override
+      public short voltage(long index) {
+        return (short) (all.voltage(index) & mask);
+      }
+    };
+  }
+
   /** The pairs of a WAV file, held in memory. */
   static PairStream ofWav(Path wav) throws IOException {
     byte[] bytes = bytesOf(wav);
