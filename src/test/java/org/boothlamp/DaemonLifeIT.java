@@ -69,11 +69,10 @@ class DaemonLifeIT {
     try (PtyPair cable = new PtyPair(folder);
         FrontEndPlayer player =
             new FrontEndPlayer(
-                    cable.boardSide(),
-                    // the second run, and the third as far as it is let live
-                    PairStream.ofWav(recording.wav()).between(26L * rate, 70L * rate),
-                    rate)
-                .speed(2)) {
+                cable.boardSide(),
+                // the second run, and the third as far as it is let live
+                PairStream.ofWav(recording.wav()).between(26L * rate, 70L * rate),
+                rate)) {
       booth
           .serial(cable.hostSide(), recording)
           .lamp("\"serial\", \"trace\"")

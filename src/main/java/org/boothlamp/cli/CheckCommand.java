@@ -84,7 +84,7 @@ final class CheckCommand implements Callable<Integer> {
     findings.add(accuracy(settings));
     if (!settingsOnly) {
       findings.add(log(SettingsOption.logOf(settings)));
-      findings.add(source(settings));
+      findings.addAll(source(settings));
       findings.add(lamp(settings));
     }
     if (hardware) {
@@ -165,18 +165,18 @@ final class CheckCommand implements Callable<Integer> {
     }
   }
 
-  private Finding source(BoothSettings settings) {
+  private List<Finding> source(BoothSettings settings) {
     PairScale scale = settings.scale();
     if (scale == null) {
-      return Finding.note(
-          "source", "a recording, which is not played here", "boothlamp replay does");
+      return List.of(
+          Finding.note("source", "a recording, which is not played here", "boothlamp replay does"));
     }
     try (SampleSource source = parts.source(settings)) {
       Finding finding = new SourceProbe(source, NanoClock.SYSTEM).listen(scale);
       heard = source.format();
       return finding;
     } catch (RuntimeException failure) {
-      return Finding.bad("source", failure.getMessage(), "");
+      return List.of(Finding.bad("source", failure.getMessage(), ""));
     }
   }
 

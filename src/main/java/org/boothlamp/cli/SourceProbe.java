@@ -1,9 +1,19 @@
 package org.boothlamp.cli;
 
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import org.boothlamp.arc.ArcDetector;
+import org.boothlamp.arc.ArcRule;
+import org.boothlamp.health.HealthFault;
+import org.boothlamp.health.SensorHealth;
 import org.boothlamp.monitor.NanoClock;
+import org.boothlamp.monitor.RateWatch;
 import org.boothlamp.monitor.SampleBlock;
 import org.boothlamp.monitor.SampleSource;
+import org.boothlamp.monitor.SourceFormat;
 import org.boothlamp.signal.PairScale;
 import org.boothlamp.signal.PairSums;
 import org.boothlamp.signal.ShortCircuitRule;
@@ -12,7 +22,7 @@ import org.boothlamp.signal.SlotBuilder;
 
 /**
  * Listens to a source for a short while and says what it delivers: device, rate, level and noise of
- * both channels. Confined to one thread.
+ * both channels, and whether the sensors can be believed. Confined to one thread.
  */
 final class SourceProbe {
 
@@ -23,6 +33,9 @@ final class SourceProbe {
   private final NanoClock clock;
   private final SampleBlock block = new SampleBlock();
   private final PairSums sums = new PairSums();
+  private final Set<HealthFault> faults = EnumSet.noneOf(HealthFault.class);
+  private ArcDetector detector;
+  private SensorHealth health;
   private long pairs;
 
   SourceProbe(SampleSource source, NanoClock clock) {
@@ -31,10 +44,16 @@ final class SourceProbe {
   }
 
   /** Waits up to 3 s for the first pair, then listens for a second. */
-  Finding listen(PairScale scale) {
+  List<Finding> listen(PairScale scale) {
     if (!waitForPairs()) {
-      return nothing();
+      return List.of(nothing());
     }
+    SourceFormat format = source.format();
+    detector = new ArcDetector(scale, ArcRule.STANDARD);
+    health =
+        new SensorHealth(
+            scale, format.pairsPerSecond(), format.lowestCount(), format.highestCount());
+    RateWatch rate = new RateWatch(format.pairsPerSecond());
     SlotBuilder builder =
         new SlotBuilder(
             source.format().pairsPerSecond(), scale, new ShortCircuitRule(8, 9), this::add);
@@ -42,17 +61,35 @@ final class SourceProbe {
     SampleSource.Outcome outcome = SampleSource.Outcome.PAIRS;
     while (outcome != SampleSource.Outcome.END && clock.nanoTime() - start < LISTEN_NANOS) {
       if (outcome == SampleSource.Outcome.PAIRS) {
+        rate.accept(block);
+        note(HealthFault.SAMPLE_RATE, rate.isWrongRate());
         builder.accept(block.current, block.voltage, block.count, block.firstIndex);
         pairs += block.count;
       }
       outcome = source.read(block);
     }
+    List<Finding> findings = new ArrayList<>();
+    findings.add(heard(scale));
+    addHealth(findings);
+    return findings;
+  }
+
+  private Finding heard(PairScale scale) {
     String performance = source.performance();
     String detail = describe(scale) + (performance == null ? "" : "; " + performance);
     String trouble = source.trouble();
     return trouble == null
         ? Finding.good("source", detail)
         : Finding.note("source", detail, trouble);
+  }
+
+  private void addHealth(List<Finding> findings) {
+    for (HealthFault fault : faults) {
+      findings.add(Finding.bad("sensors", fault.word() + ": " + fault.meaning(), fault.nextMove()));
+    }
+    if (faults.isEmpty()) {
+      findings.add(Finding.good("sensors", "no fault in this second"));
+    }
   }
 
   private Finding nothing() {
@@ -77,8 +114,19 @@ final class SourceProbe {
     return false;
   }
 
+  private void note(HealthFault fault, boolean active) {
+    if (active) {
+      faults.add(fault);
+    }
+  }
+
   private void add(Slot slot) {
     sums.add(slot.sums());
+    detector.accept(slot);
+    health.accept(slot, detector.state(), detector.slotHasCurrent(), null);
+    for (HealthFault fault : HealthFault.values()) {
+      note(fault, health.isActive(fault));
+    }
   }
 
   private String describe(PairScale scale) {

@@ -30,7 +30,8 @@ final class FrozenRule {
     if (reading.arc == ArcState.OFF) {
       fault.clear();
     } else {
-      fault.look(still && reading.flowing && !atLimit, reading.number);
+      boolean asLongAsBefore = !fault.isActive() || stillSlots >= CONFIRM_SLOTS;
+      fault.look(still && asLongAsBefore && reading.flowing && !atLimit, reading.number);
     }
   }
 

@@ -4,7 +4,6 @@ import org.boothlamp.arc.ArcState;
 import org.boothlamp.signal.PairScale;
 import org.boothlamp.signal.PairSums;
 import org.boothlamp.signal.Polarity;
-import org.boothlamp.signal.TrailingAverage;
 
 /**
  * Which way the current runs, against the procedure and against the voltage. Where the two sensors
@@ -13,11 +12,11 @@ import org.boothlamp.signal.TrailingAverage;
  */
 final class PolarityRule {
 
-  /** 0.2 s: four periods and more of any alternating arc. */
-  private static final int WINDOW_SLOTS = 20;
+  /** 0.2 s: four periods and more of any alternating arc; judged every half of it. */
+  private static final int HALF_SLOTS = 10;
 
-  /** And 0.1 s more, so that it is 0.3 s of arc. */
-  private static final int CONFIRM_SLOTS = 10;
+  /** Twice in a row, so that it is 0.3 s of arc. */
+  private static final int CONFIRM_LOOKS = 2;
 
   /**
    * Power as a share of amps times volts: an arc takes nearly all of them, and a tap that is off or
@@ -25,10 +24,14 @@ final class PolarityRule {
    */
   private static final double LEAST_SHARE = 0.2;
 
-  final FaultState wrong = new FaultState(CONFIRM_SLOTS);
-  final FaultState disagree = new FaultState(CONFIRM_SLOTS);
+  final FaultState wrong = new FaultState(CONFIRM_LOOKS);
+  final FaultState disagree = new FaultState(CONFIRM_LOOKS);
   private final PairScale scale;
-  private final TrailingAverage arc = new TrailingAverage(WINDOW_SLOTS);
+  private final PairSums window = new PairSums();
+  private final PairSums before = new PairSums();
+  private final PairSums half = new PairSums();
+  private int slots;
+  private boolean full;
 
   PolarityRule(PairScale scale) {
     this.scale = scale;
@@ -36,25 +39,43 @@ final class PolarityRule {
 
   void accept(Reading reading) {
     if (reading.arc == ArcState.OFF) {
-      arc.clear();
-      wrong.clear();
-      disagree.clear();
+      clear();
     } else if (reading.flowing && reading.isAtArcVolts()) {
-      arc.add(reading.sums);
-      if (reading.arc == ArcState.ARC && arc.slots() == WINDOW_SLOTS) {
-        judge(reading);
+      half.add(reading.sums);
+      slots++;
+      if (slots == HALF_SLOTS) {
+        endHalf(reading);
       }
     }
   }
 
+  private void clear() {
+    half.clear();
+    slots = 0;
+    full = false;
+    wrong.clear();
+    disagree.clear();
+  }
+
+  private void endHalf(Reading reading) {
+    if (full && reading.arc == ArcState.ARC) {
+      window.set(before);
+      window.add(half);
+      judge(reading);
+    }
+    before.set(half);
+    full = true;
+    half.clear();
+    slots = 0;
+  }
+
   private void judge(Reading reading) {
-    PairSums sums = arc.sums();
-    double amps = sums.meanAbsoluteAmps(scale);
-    double volts = sums.meanAbsoluteVolts(scale);
-    double power = sums.meanWatts(scale) / (amps * volts);
+    double amps = window.meanAbsoluteAmps(scale);
+    double volts = window.meanAbsoluteVolts(scale);
+    double power = window.meanWatts(scale) / (amps * volts);
     boolean otherWay =
-        reading.asked != null && Polarity.of(sums.meanAmps(scale), amps) != reading.asked;
-    long firstSlot = reading.number - WINDOW_SLOTS + 1;
+        reading.asked != null && Polarity.of(window.meanAmps(scale), amps) != reading.asked;
+    long firstSlot = reading.number - 2 * HALF_SLOTS + 1;
     disagree.look(power < -LEAST_SHARE, firstSlot, reading.number);
     wrong.look(otherWay && power > LEAST_SHARE, firstSlot, reading.number);
   }

@@ -107,14 +107,13 @@ public final class SensorHealth {
         clipped.isVoltageAtLimit());
   }
 
-  /** True if any fault is active. */
-  public boolean isFaulty() {
-    for (FaultState state : states) {
-      if (state.isActive()) {
-        return true;
-      }
+  /** The active faults, one bit each: the bit of a fault is its {@link HealthFault#ordinal}. */
+  public int activeBits() {
+    int bits = 0;
+    for (int k = 0; k < states.length; k++) {
+      bits |= states[k].isActive() ? 1 << k : 0;
     }
-    return false;
+    return bits;
   }
 
   /** True while this fault is active. */

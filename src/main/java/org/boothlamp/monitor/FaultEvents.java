@@ -23,45 +23,55 @@ final class FaultEvents {
 
   private final SensorHealth health;
   private final Listener listener;
-  private final boolean[] open = new boolean[FAULTS.length];
   private final long[] onsets = new long[FAULTS.length];
+
+  /** Faults whose event is open, one bit each. */
+  private int open;
 
   FaultEvents(SensorHealth health, Listener listener) {
     this.health = health;
     this.listener = listener;
   }
 
-  /** Looks at what the last slot changed. */
-  void look() {
-    for (HealthFault fault : FAULTS) {
-      boolean active = health.isActive(fault);
-      if (active != open[fault.ordinal()]) {
-        if (active) {
-          begin(fault);
-        } else {
-          end(fault);
-        }
-      }
-    }
+  /**
+   * Looks at what the last slot changed.
+   *
+   * @return true if any fault is active
+   */
+  boolean look() {
+    change(health.activeBits());
+    return open != 0;
   }
 
   /** Ends what is open. */
   void finish() {
-    for (HealthFault fault : FAULTS) {
-      if (open[fault.ordinal()]) {
-        end(fault);
+    change(0);
+  }
+
+  private void change(int active) {
+    int changed = active ^ open;
+    open = active;
+    for (int k = 0; changed != 0 && k < FAULTS.length; k++) {
+      if ((changed >> k & 1) != 0) {
+        tell(FAULTS[k], (active >> k & 1) != 0);
       }
     }
   }
 
+  private void tell(HealthFault fault, boolean begins) {
+    if (begins) {
+      begin(fault);
+    } else {
+      end(fault);
+    }
+  }
+
   private void begin(HealthFault fault) {
-    open[fault.ordinal()] = true;
     onsets[fault.ordinal()] = health.onsetSlot(fault);
     listener.onFaultBegan(EventKind.of(fault), onsets[fault.ordinal()]);
   }
 
   private void end(HealthFault fault) {
-    open[fault.ordinal()] = false;
     long onset = onsets[fault.ordinal()];
     listener.onFaultEnded(EventKind.of(fault), onset, Math.max(onset, health.endSlot(fault)));
   }

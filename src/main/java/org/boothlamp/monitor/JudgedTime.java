@@ -18,8 +18,10 @@ final class JudgedTime {
   private final long[] slots = new long[Signal.values().length];
   private final long[] waiting = new long[slots.length];
 
-  /** Ordinals of the last slots' signals; place {@code total % length} is the next. */
+  /** Ordinals of the last slots' signals. */
   private final int[] recent = new int[RECALL_SLOTS];
+
+  private int next;
 
   private long total;
   private long waitingTotal;
@@ -32,13 +34,19 @@ final class JudgedTime {
   }
 
   void addArcOn(Signal signal) {
+    if (waitingTotal > 0) {
+      countWaiting();
+    }
+    slots[signal.ordinal()]++;
+    remember(signal);
+  }
+
+  private void countWaiting() {
     for (int i = 0; i < slots.length; i++) {
       slots[i] += waiting[i];
       waiting[i] = 0;
     }
     waitingTotal = 0;
-    slots[signal.ordinal()]++;
-    remember(signal);
   }
 
   void addArcOff(Signal signal) {
@@ -48,7 +56,8 @@ final class JudgedTime {
   }
 
   private void remember(Signal signal) {
-    recent[(int) (total % RECALL_SLOTS)] = signal.ordinal();
+    recent[next] = signal.ordinal();
+    next = next + 1 == RECALL_SLOTS ? 0 : next + 1;
     total++;
   }
 
@@ -56,7 +65,7 @@ final class JudgedTime {
   void recall(long lastSlots) {
     long most = Math.min(Math.min(lastSlots, RECALL_SLOTS), total);
     for (long back = 1; back <= most; back++) {
-      int place = (int) ((total - back) % RECALL_SLOTS);
+      int place = Math.floorMod((int) (next - back), RECALL_SLOTS);
       long[] counts = back <= waitingTotal ? waiting : slots;
       counts[recent[place]]--;
       counts[Signal.FAULT.ordinal()]++;

@@ -152,8 +152,7 @@ public final class Pipeline {
   private void watchHealth(Slot slot) {
     health.accept(slot, detector.state(), detector.slotHasCurrent(), askedPolarity());
     builder.setCurrentOffset(health.currentOffsetCounts());
-    faultEvents.look();
-    setFaulty(health.isFaulty() || outsideFault);
+    setFaulty(faultEvents.look() | outsideFault);
   }
 
   private Polarity askedPolarity() {

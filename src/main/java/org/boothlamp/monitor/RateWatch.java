@@ -7,7 +7,7 @@ package org.boothlamp.monitor;
  * time is counted from them, and nothing is ever found. Nothing is created after construction.
  * Confined to one thread.
  */
-final class RateWatch {
+public final class RateWatch {
 
   /** More than this share off, and times, energy and short circuits a second are wrong at once. */
   private static final double MOST_RATE_SHARE = 0.05;
@@ -34,6 +34,9 @@ final class RateWatch {
 
   /** Bins at either end of the half second, whose least lateness is compared. */
   private static final int END_BINS = 3;
+
+  /** Share of the whole change that must lie in either half of the half second. */
+  private static final double LEAST_PART = 0.25;
 
   private static final long NANOS_PER_SECOND = 1_000_000_000L;
 
@@ -111,12 +114,13 @@ final class RateWatch {
     }
   }
 
-  RateWatch(int pairsPerSecond) {
+  /** A watch over a source that says it gives so many pairs a second. */
+  public RateWatch(int pairsPerSecond) {
     this.pairsPerSecond = pairsPerSecond;
   }
 
   /** Takes a block with pairs. */
-  void accept(SampleBlock block) {
+  public void accept(SampleBlock block) {
     long now = block.monotonicNanos;
     long endIndex = block.firstIndex + block.count;
     if (!begun || now - lastNanos >= BREAK_NANOS) {
@@ -154,7 +158,8 @@ final class RateWatch {
     int middle = bins.least(END_BINS, BINS - END_BINS);
     int first = bins.least(BINS - END_BINS, BINS);
     double share = share(bins, first, last);
-    boolean steady = isSame(share, share(bins, first, middle), share(bins, middle, last));
+    boolean steady =
+        isSteady(bins.late[middle] - bins.late[first], bins.late[last] - bins.late[middle]);
     if (steady && Math.abs(share) > MOST_RATE_SHARE) {
       wrongRate = true;
       wrongRateSeenNanos = now;
@@ -163,10 +168,11 @@ final class RateWatch {
     }
   }
 
-  /** A single step, as of a late burst, lies in one half only. */
-  private static boolean isSame(double share, double earlier, double later) {
-    double least = MOST_RATE_SHARE / 2;
-    return share > 0 ? earlier > least && later > least : earlier < -least && later < -least;
+  /** Both halves of the half second have their part; a step, as of lost pairs, lies in one. */
+  private static boolean isSteady(long earlier, long later) {
+    double least = LEAST_PART * Math.abs(earlier + later);
+    return Long.signum(earlier) == Long.signum(later)
+        && Math.min(Math.abs(earlier), Math.abs(later)) >= least;
   }
 
   private boolean runsAway() {
@@ -190,12 +196,12 @@ final class RateWatch {
   }
 
   /** True while pairs come more than 5 % faster or slower than the source says, over 0.5 s. */
-  boolean isWrongRate() {
+  public boolean isWrongRate() {
     return wrongRate;
   }
 
   /** True while the source's clock is off by more than 0.5 % over 30 s. */
-  boolean isDrifting() {
+  public boolean isDrifting() {
     return drifting;
   }
 }

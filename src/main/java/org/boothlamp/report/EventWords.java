@@ -1,7 +1,9 @@
 package org.boothlamp.report;
 
+import java.util.HashMap;
 import java.util.Map;
 import java.util.Set;
+import org.boothlamp.health.HealthFault;
 
 /**
  * What the events of the log mean to somebody who reads figures. The keys are the words stored in
@@ -12,30 +14,38 @@ final class EventWords {
   /** What an event counts, and what it says of the figures. */
   private record Meaning(String one, String many, String text) {}
 
-  private static final Map<String, Meaning> MEANINGS =
-      Map.ofEntries(
-          of("started", ""),
-          of("stopped", "Nothing was measured until the monitor was started again."),
-          of("signed in", ""),
-          of(
-              "sign-in refused",
-              "The procedure could not be loaded; runs after it were not judged by it."),
-          of("no samples", "Nothing was measured meanwhile; the lamp showed fault."),
-          counts("lost pairs", "pair", "pairs", "Sent but never arrived: missing time, not 0 A."),
-          counts("bad frames", "frame", "frames", "Damaged on the line and left out."),
-          of("reconnected", "The line to the sensors had failed and was opened again."),
-          of("format changed", "The sensors changed their rate or range in between."),
-          of(
-              ShiftReport.WRONG_POLARITY,
-              "The current ran the other way than the procedure asks; the lamp showed fault."
-                  + " Check the leads."),
-          counts("log queue full", "entry", "entries", "Lost: runs may be missing here."),
-          of("log stalled", "The log could not be written for a while."),
-          of("power loss", "Up to the last 2 s of the run that was burning are missing."));
+  private static final Map<String, Meaning> MEANINGS = meanings();
 
   private static final Set<String> EVERYDAY = Set.of("started", "stopped", "signed in");
 
   private EventWords() {}
+
+  private static Map<String, Meaning> meanings() {
+    Map<String, Meaning> meanings = new HashMap<>(ofTheBooth());
+    for (HealthFault fault : HealthFault.values()) {
+      String text = fault.meaning() + " The lamp showed fault. Next: " + fault.nextMove() + ".";
+      meanings.put(fault.word(), new Meaning("", "", text));
+    }
+    return Map.copyOf(meanings);
+  }
+
+  private static Map<String, Meaning> ofTheBooth() {
+    return Map.ofEntries(
+        of("started", ""),
+        of("stopped", "Nothing was measured until the monitor was started again."),
+        of("signed in", ""),
+        of(
+            "sign-in refused",
+            "The procedure could not be loaded; runs after it were not judged by it."),
+        of("no samples", "Nothing was measured meanwhile; the lamp showed fault."),
+        counts("lost pairs", "pair", "pairs", "Sent but never arrived: missing time, not 0 A."),
+        counts("bad frames", "frame", "frames", "Damaged on the line and left out."),
+        of("reconnected", "The line to the sensors had failed and was opened again."),
+        of("format changed", "The sensors changed their rate or range in between."),
+        counts("log queue full", "entry", "entries", "Lost: runs may be missing here."),
+        of("log stalled", "The log could not be written for a while."),
+        of("power loss", "Up to the last 2 s of the run that was burning are missing."));
+  }
 
   /** False for what belongs to every day; an event that is not known here is a doubt. */
   static boolean isDoubt(String what) {

@@ -5,6 +5,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.sun.management.ThreadMXBean;
 import java.lang.management.ManagementFactory;
+import java.util.EnumSet;
+import java.util.Set;
 import org.boothlamp.arc.ArcRule;
 import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.judging.JudgingRule;
@@ -32,8 +34,22 @@ class AllocationTest {
   private static final PipelineSettings SETTINGS =
       new PipelineSettings(PairScript.SCALE, ArcRule.STANDARD, JudgingRule.STANDARD);
 
-  /** Touches, shorts, excursions, an arc-out, the wrong polarity: every branch, round and round. */
+  /**
+   * Touches, shorts, excursions, an arc-out, faults of the sensors: every branch, round and round.
+   */
   private static final PairScript.Part STORY = story();
+
+  private static final Set<EventKind> FAULTS_OF_THE_STORY =
+      EnumSet.of(
+          EventKind.CLIPPED,
+          EventKind.FROZEN_CURRENT,
+          EventKind.FROZEN_VOLTAGE,
+          EventKind.AMPS_WITHOUT_VOLTS,
+          EventKind.VOLTS_WITHOUT_AMPS,
+          EventKind.WRONG_POLARITY,
+          EventKind.SENSORS_DISAGREE,
+          EventKind.ZERO_DRIFT,
+          EventKind.NOISE);
 
   private final ThreadMXBean threads = (ThreadMXBean) ManagementFactory.getThreadMXBean();
 
@@ -44,12 +60,15 @@ class AllocationTest {
       script.arc(100, 23, 0.021).arc(200, 3, 0.004);
     }
     script.arc(150, 23, 2).arc(110, 23, 1).idle(1).arc(-110, -23, 2).idle(1).square(110, 20, 50, 2);
+    script.idle(1).frozen(110, 23, 2).idle(0.5).arc(110, 0.25, 1).idle(0.5).arc(110, -23, 1);
+    script.idle(0.5).arc(2_047, 23, 0.5).idle(1).arc(2, 70, 1.5).arc(110, 23, 0.5).idle(1);
+    script.square(8, 0, 50, 1.5).arc(6, 70, 2).idle(1).arc(110, 11, 1).arc(0, 11, 0.6);
     return script.idle(1).parts().get(0);
   }
 
   /** Goes round the story for ever; every eighth block of pairs is preceded by a vain read. */
   private static final class Looping implements SampleSource {
-    private final SourceFormat format = new SourceFormat(RATE, -32_768, 32_767, "loop");
+    private final SourceFormat format = new SourceFormat(RATE, -32_768, 32_752, "loop");
     private final SourceCounters counters = new SourceCounters();
     private int at;
     private long index;
@@ -114,6 +133,7 @@ class AllocationTest {
     private long touches;
     private long excursions;
     private long events;
+    private final Set<EventKind> kinds = EnumSet.noneOf(EventKind.class);
 
     @Override
     public boolean offer(LogEntry entry) {
@@ -122,6 +142,9 @@ class AllocationTest {
       touches += entry.kind == LogEntry.Kind.TOUCH ? 1 : 0;
       excursions += entry.kind == LogEntry.Kind.EXCURSION ? 1 : 0;
       events += entry.kind == LogEntry.Kind.EVENT_ENDED ? 1 : 0;
+      if (entry.kind == LogEntry.Kind.EVENT_STARTED) {
+        kinds.add(entry.event);
+      }
       return true;
     }
 
@@ -169,6 +192,7 @@ class AllocationTest {
     round.run();
     assertEquals(0, leastBytes(round));
     assertTrue(sink.segments > 50 && sink.touches > 50 && sink.excursions > 20);
+    assertEquals(FAULTS_OF_THE_STORY, sink.kinds);
   }
 
   @Test

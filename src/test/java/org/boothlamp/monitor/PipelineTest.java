@@ -306,4 +306,63 @@ class PipelineTest {
     run.pipeline().finish(SegmentEnd.STOPPED);
     onlyEntry(LogEntry.Kind.TOUCH);
   }
+
+  @Test
+  void shouldWeighACurrentFromWhereTheZeroOfTheClampIs() {
+    script().arc(2, 70, 1.5).arc(112, 23, 3).arc(2, 70, 1).sendTo(run);
+    assertEquals(110, segment().meanAmps, 1e-9);
+    assertEquals(List.of(), run.entries().of(LogEntry.Kind.EVENT_STARTED));
+  }
+
+  @Test
+  void shouldNotCallAnElectrodeStuckWhoseVoltageNobodySees() {
+    script().idle(1).arc(110, 0.25, 2).idle(1).sendTo(run);
+    assertFalse(onlyEntry(LogEntry.Kind.TOUCH).stuck);
+    assertEquals(EventKind.AMPS_WITHOUT_VOLTS, onlyEntry(LogEntry.Kind.EVENT_ENDED).event);
+    assertEquals(List.of(Signal.FAULT, Signal.IDLE), signals());
+  }
+
+  @Test
+  void shouldJudgeNothingUnderAFaultAndBeginTheAverageAnewAfterIt() {
+    script().idle(1).arc(110, 23, 3).frozen(110, 23, 1).arc(110, 23, 3.2).idle(1).sendTo(run);
+    assertEquals(
+        List.of(
+            Signal.SETTLING,
+            Signal.GREEN,
+            Signal.FAULT,
+            Signal.SETTLING,
+            Signal.GREEN,
+            Signal.IDLE),
+        signals());
+    SegmentFigures f = segment();
+    double fault = f.faultSeconds;
+    assertEquals(1.65, fault, 0.05, "to the next count of change, and half a second more");
+    assertEquals(2, f.settlingSeconds, 0.05);
+    assertEquals(7.2, f.greenSeconds + f.settlingSeconds + fault, 1e-9);
+    assertEquals(List.of(), run.entries().of(LogEntry.Kind.EXCURSION));
+  }
+
+  @Test
+  void shouldEndAnExcursionWhereTheTrustInTheSensorsEnds() {
+    script().idle(1).arc(110, 23, 3).arc(170, 23, 1.5).arc(170, 0.25, 2).idle(1).sendTo(run);
+    LogEntry excursion = onlyEntry(LogEntry.Kind.EXCURSION);
+    assertEquals(Quantity.AMPS, excursion.quantity);
+    assertEquals(5.5, excursion.startSeconds + excursion.lengthSeconds, 1e-9);
+  }
+
+  @Test
+  void shouldEndWhatIsOpenWhenItIsClosed() {
+    script().idle(1).arc(-110, -23, 2).sendTo(run);
+    assertEquals(List.of(), run.entries().of(LogEntry.Kind.EVENT_ENDED));
+    run.pipeline().close(SegmentEnd.STOPPED);
+    assertEquals(2, onlyEntry(LogEntry.Kind.EVENT_ENDED).lengthSeconds, 1e-9);
+    onlyEntry(LogEntry.Kind.SEGMENT_ENDED);
+  }
+
+  @Test
+  void shouldStayInFaultWhileThereIsNoArcIfTheFaultIsThereToo() {
+    script().idle(1).arc(6, 70, 2).idle(2).sendTo(run);
+    assertEquals(List.of(Signal.FAULT, Signal.IDLE), signals());
+    assertEquals(EventKind.ZERO_DRIFT, onlyEntry(LogEntry.Kind.EVENT_ENDED).event);
+  }
 }

@@ -12,10 +12,13 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.time.LocalDate;
 import java.util.List;
+import org.boothlamp.health.HealthFault;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 
 class TextReportTest {
 
@@ -184,5 +187,13 @@ class TextReportTest {
     try (InputStream in = TextReportTest.class.getResourceAsStream("/report/" + name)) {
       return new String(in.readAllBytes(), StandardCharsets.UTF_8);
     }
+  }
+
+  @ParameterizedTest
+  @EnumSource
+  void shouldSayWhatEveryFaultOfTheSensorsMeansAndTheNextMove(HealthFault fault) {
+    String text = EventWords.meaning(fault.word());
+    assertTrue(text.startsWith(fault.meaning()) && text.endsWith(fault.nextMove() + "."), text);
+    assertTrue(EventWords.isDoubt(fault.word()));
   }
 }
