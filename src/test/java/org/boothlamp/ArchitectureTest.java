@@ -35,7 +35,8 @@ class ArchitectureTest {
 
   /** Each may import those before it. */
   private static final List<String> CORE =
-      List.of("signal", "arc", "procedure", "judging", "technique", "calibration", "report");
+      List.of(
+          "signal", "arc", "procedure", "health", "judging", "technique", "calibration", "report");
 
   /** Each may import core, monitor, and the edges named beside it. */
   private static final Map<String, Set<String>> EDGES =

@@ -15,6 +15,7 @@ import org.boothlamp.monitor.LogEntry;
 import org.boothlamp.monitor.Pipeline;
 import org.boothlamp.monitor.PipelineSettings;
 import org.boothlamp.monitor.SampleBlock;
+import org.boothlamp.monitor.SourceFormat;
 import org.boothlamp.procedure.Characteristic;
 import org.boothlamp.procedure.Pass;
 import org.boothlamp.procedure.Procedure;
@@ -80,7 +81,10 @@ public class PipelineBenchmark implements Pipeline.Listener {
             slot -> shortCircuits += slot.sums().shortCircuits());
     PipelineSettings settings =
         new PipelineSettings(BenchPairs.SCALE, ArcRule.STANDARD, JudgingRule.STANDARD);
-    pipeline = new Pipeline(settings, BenchPairs.PAIRS_PER_SECOND, this);
+    SourceFormat format =
+        new SourceFormat(
+            BenchPairs.PAIRS_PER_SECOND, Short.MIN_VALUE, Short.MAX_VALUE, "benchmark");
+    pipeline = new Pipeline(settings, format, this);
     pipeline.assign(new Assignment("T-01", plan()));
   }
 

@@ -114,12 +114,22 @@ final class SimulatedPlay {
 
   private void stepThrough() {
     for (int k = 0; k < stepsPerPair; k++) {
-      arc.step();
-      truth.add(arc.amps, arc.volts);
-      converter.follow(arc.amps);
+      stepOnce();
       if (--stepsToTick == 0) {
         tick();
       }
+    }
+  }
+
+  /** The arc may have gone out at a tick inside the pair; a step then would light it again. */
+  private void stepOnce() {
+    if (arc.conducts()) {
+      arc.step();
+      truth.add(arc.amps, arc.volts);
+      converter.follow(arc.amps);
+    } else {
+      truth.pass(1);
+      converter.rest(1);
     }
   }
 

@@ -8,7 +8,7 @@ import org.boothlamp.signal.Slot;
  * Finds arc-on segments, arc-outs, touches and stuck electrodes, slot by slot.
  *
  * <pre>
- *          current on            confirmed, and not at short-circuit volts
+ *          current on            as many slots at arc volts as confirm it
  *   OFF ----------------> CONTACT -----------------------------------------> ARC --+
  *    ^                       | current off: a touch                           |    | off for less
  *    |&lt;----------------------+                                                |    | than a bridge
@@ -19,27 +19,23 @@ import org.boothlamp.signal.Slot;
  *
  * <p>Start and end are whole slots. Whether a contact is at short-circuit volts is judged on the
  * slots between its first and its last, since those two may hold the open-circuit volts for part of
- * their time. Nothing is created per slot. Confined to one thread.
+ * their time. A single slot at arc volts confirms nothing: an electrode that is torn loose draws an
+ * arc for one or two. Nothing is created per slot. Confined to one thread.
  */
 public final class ArcDetector {
-
-  private enum State {
-    OFF,
-    CONTACT,
-    ARC
-  }
 
   private final PairScale scale;
   private ArcRule rule;
 
-  private State state = State.OFF;
+  private ArcState state = ArcState.OFF;
   private long startSlot;
 
   /** First slot after the last one that carried current. */
   private long endSlot;
 
-  private long currentSlots;
-  private boolean seenArcVolts;
+  /** Slots of the contact at arc volts, without its first and its last. */
+  private int arcVoltsSlots;
+
   private boolean lastSlotAtArcVolts;
   private int offSlots;
   private boolean seenOffInBridge;
@@ -62,7 +58,7 @@ public final class ArcDetector {
   public ArcChange accept(Slot slot) {
     PairSums sums = slot.sums();
     double amps = slot.isMissing() ? 0 : sums.meanAbsoluteAmps(scale);
-    slotHasCurrent = amps >= (state == State.OFF ? rule.arcOnAmps() : rule.arcOffAmps());
+    slotHasCurrent = amps >= (state == ArcState.OFF ? rule.arcOnAmps() : rule.arcOffAmps());
     return switch (state) {
       case OFF -> slotHasCurrent ? beginContact(slot) : ArcChange.NONE;
       case CONTACT -> slotHasCurrent ? holdContact(slot) : endTouch();
@@ -71,11 +67,10 @@ public final class ArcDetector {
   }
 
   private ArcChange beginContact(Slot slot) {
-    state = State.CONTACT;
+    state = ArcState.CONTACT;
     startSlot = slot.number();
     endSlot = startSlot + 1;
-    currentSlots = 1;
-    seenArcVolts = false;
+    arcVoltsSlots = 0;
     lastSlotAtArcVolts = false;
     arcOuts = 0;
     return ArcChange.CONTACT_BEGAN;
@@ -83,12 +78,12 @@ public final class ArcDetector {
 
   private ArcChange holdContact(Slot slot) {
     hold(slot);
-    seenArcVolts |= lastSlotAtArcVolts;
+    arcVoltsSlots += lastSlotAtArcVolts ? 1 : 0;
     lastSlotAtArcVolts = isAtArcVolts(slot);
-    if (!seenArcVolts || currentSlots < rule.confirmSlots()) {
+    if (arcVoltsSlots < rule.confirmSlots()) {
       return ArcChange.NONE;
     }
-    state = State.ARC;
+    state = ArcState.ARC;
     offSlots = 0;
     return ArcChange.ARC_CONFIRMED;
   }
@@ -98,7 +93,6 @@ public final class ArcDetector {
   }
 
   private void hold(Slot slot) {
-    currentSlots++;
     endSlot = slot.number() + 1;
   }
 
@@ -123,12 +117,12 @@ public final class ArcDetector {
   }
 
   private ArcChange endTouch() {
-    state = State.OFF;
+    state = ArcState.OFF;
     return ArcChange.TOUCH_ENDED;
   }
 
   private ArcChange endArc() {
-    state = State.OFF;
+    state = ArcState.OFF;
     return lengthSlots() < rule.minSegmentSlots() ? ArcChange.TOUCH_ENDED : ArcChange.SEGMENT_ENDED;
   }
 
@@ -142,14 +136,19 @@ public final class ArcDetector {
     };
   }
 
+  /** What the slots so far make of it. */
+  public ArcState state() {
+    return state;
+  }
+
   /** True while no current flows and no bridge is being waited for. */
   public boolean isOff() {
-    return state == State.OFF;
+    return state == ArcState.OFF;
   }
 
   /** True from the confirmation of an arc until its segment has ended, bridges inside. */
   public boolean isArc() {
-    return state == State.ARC;
+    return state == ArcState.ARC;
   }
 
   /** True if the last slot accepted carried current. */
@@ -177,9 +176,9 @@ public final class ArcDetector {
     return arcOuts;
   }
 
-  /** True if the last touch was longer than 0.5 s at short-circuit volts. */
+  /** True if the last touch was at short-circuit volts for longer than 0.5 s. */
   public boolean isStuck() {
-    return !seenArcVolts && lengthSlots() > ArcRule.STUCK_SLOTS;
+    return lengthSlots() - arcVoltsSlots > ArcRule.STUCK_SLOTS;
   }
 
   /** True if samples were missing when the last segment ended. */

@@ -6,7 +6,8 @@ import org.boothlamp.signal.Slot;
  * When an arc counts as burning. Immutable.
  *
  * @param arcOnAmps mean absolute current of a slot from which an arc may have begun, above 0
- * @param confirmSlots slots in a row at or above it that make it so, at least 1
+ * @param confirmSlots slots at arc volts, those at either edge left out, that make it so; at least
+ *     1
  * @param bridgeSlots the longest interruption, in slots, that stays inside a segment
  * @param minSegmentSlots the shortest segment; what is shorter is a touch
  * @param shortCircuitVolts mean absolute volts below which a slot is a contact, not an arc

@@ -17,6 +17,7 @@ import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.monitor.Lamp;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.SampleSource;
+import org.boothlamp.monitor.SourceFormat;
 import org.boothlamp.procedure.Pass;
 import org.boothlamp.report.JsonLines;
 import org.boothlamp.settings.BoothSettings;
@@ -56,6 +57,20 @@ final class CheckCommand implements Callable<Integer> {
       description = "Look at settings and procedures only, touch no hardware.")
   private boolean settingsOnly;
 
+  @Option(
+      names = "--hardware",
+      description = {
+        "Also work out what clamp, divider and converter can tell apart and how far they reach, against"
+            + " the loaded procedures. If the source is not heard, 12 bits are taken."
+      })
+  private boolean hardware;
+
+  /** The passes that can be judged. */
+  private final List<JudgingPlan> plans = new ArrayList<>();
+
+  /** What the source said of its pairs; null if it was not heard. */
+  private SourceFormat heard;
+
   CheckCommand(Parts parts, Terminal terminal) {
     this.parts = parts;
     this.terminal = terminal;
@@ -71,6 +86,9 @@ final class CheckCommand implements Callable<Integer> {
       findings.add(log(SettingsOption.logOf(settings)));
       findings.add(source(settings));
       findings.add(lamp(settings));
+    }
+    if (hardware) {
+      findings.addAll(new HardwareCheck(settings.scale(), plans, heard).findings());
     }
     write();
     boolean bad = findings.stream().anyMatch(f -> f.state() == Finding.State.BAD);
@@ -103,6 +121,7 @@ final class CheckCommand implements Callable<Integer> {
   private void checkPass(LoadedProcedure loaded, Pass pass, BoothSettings settings) {
     try {
       JudgingPlan plan = Procedures.plan(loaded, pass.name(), settings.accuracy());
+      plans.add(plan);
       findings.add(Finding.good("procedure", describe(loaded, plan)));
     } catch (SettingsException refused) {
       refuse(refused.problems());
@@ -153,7 +172,9 @@ final class CheckCommand implements Callable<Integer> {
           "source", "a recording, which is not played here", "boothlamp replay does");
     }
     try (SampleSource source = parts.source(settings)) {
-      return new SourceProbe(source, NanoClock.SYSTEM).listen(scale);
+      Finding finding = new SourceProbe(source, NanoClock.SYSTEM).listen(scale);
+      heard = source.format();
+      return finding;
     } catch (RuntimeException failure) {
       return Finding.bad("source", failure.getMessage(), "");
     }

@@ -55,6 +55,11 @@ final class DemoCommand implements Callable<Integer> {
       description = "Keep the booth log in this folder, to look at with boothlamp report --log.")
   private Path keep;
 
+  /** The booth of a demo that is under way, for whoever interrupts it. */
+  private volatile RunningBooth running;
+
+  private volatile boolean abandoned;
+
   DemoCommand(Parts parts, Terminal terminal) {
     this.parts = parts;
     this.terminal = terminal;
@@ -70,10 +75,29 @@ final class DemoCommand implements Callable<Integer> {
       return play(keep);
     }
     Path folder = Files.createTempDirectory("boothlamp-demo");
+    Thread onInterrupt = new Thread(() -> abandon(folder), "demo-abandon");
+    Runtime.getRuntime().addShutdownHook(onInterrupt);
     try {
       return play(folder);
     } finally {
+      if (!abandoned) {
+        Runtime.getRuntime().removeShutdownHook(onInterrupt);
+        delete(folder);
+      }
+    }
+  }
+
+  /** Ctrl-C in the middle leaves nothing behind either. */
+  private void abandon(Path folder) {
+    abandoned = true;
+    RunningBooth booth = running;
+    if (booth != null) {
+      booth.close();
+    }
+    try {
       delete(folder);
+    } catch (IOException failure) {
+      terminal.err().println("boothlamp: " + folder + " is left behind: " + failure);
     }
   }
 
@@ -84,9 +108,13 @@ final class DemoCommand implements Callable<Integer> {
     long from;
     long until;
     try (RunningBooth booth = parts.demo(DemoScenario.shift(), log, speed)) {
+      running = booth;
       from = booth.wallMillis();
       booth.start();
       watch(booth);
+      if (abandoned) {
+        return ExitCode.SOFTWARE;
+      }
       until = booth.wallMillis();
       if (booth.failure() != null) {
         Logger.error(booth.failure(), "the demo has ended because a part of the monitor failed");

@@ -46,9 +46,4 @@ public final class Averages {
       case HEAT_INPUT_KJ_PER_MM, ARC_S -> Double.NaN;
     };
   }
-
-  /** Kind of current that flows. */
-  public Polarity polarity() {
-    return Polarity.of(sums.meanAmps(scale), sums.meanAbsoluteAmps(scale));
-  }
 }

@@ -39,7 +39,6 @@ public final class Judge {
   private boolean nextSlotIsEdge;
   private Level level;
   private Level shown;
-  private boolean wrongPolarity;
 
   /** A judge for pairs of one scale and rate. */
   public Judge(JudgingRule rule, PairScale scale, int pairsPerSecond, Listener listener) {
@@ -68,7 +67,6 @@ public final class Judge {
     nextSlotIsEdge = true;
     level = null;
     shown = null;
-    wrongPolarity = false;
     for (int i = 0; plan != null && i < plan.size(); i++) {
       trackers[i].follow(plan.band(i));
     }
@@ -101,7 +99,6 @@ public final class Judge {
 
   private void judge(long slot) {
     averages.look(trailing.sums(), plan.procedure().current());
-    wrongPolarity = averages.polarity() != plan.procedure().current();
     Level worst = Level.GREEN;
     for (int i = 0; i < plan.size(); i++) {
       if (averages.isMeasured(plan.band(i).window().quantity())) {
@@ -137,11 +134,6 @@ public final class Judge {
   /** What the lamp shows of it; null while the segment is not judged. */
   public Level shown() {
     return shown;
-  }
-
-  /** True if the current of the average runs another way than the procedure asks. */
-  public boolean isWrongPolarity() {
-    return wrongPolarity;
   }
 
   /** Sums of the trailing average, for the status line. */

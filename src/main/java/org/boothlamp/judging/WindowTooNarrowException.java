@@ -16,15 +16,15 @@ public final class WindowTooNarrowException extends IllegalArgumentException {
     super(
         String.format(
             Locale.ROOT,
-            "pass \"%s\": window %s %.6g to %.6g %s is %.6g wide, but the sensor is uncertain by"
-                + " U = %.3g at either limit and 2 U must be below the width",
+            "pass \"%s\": window %s %s to %s %s is %s wide, but the sensor is uncertain by"
+                + " U = %s at either limit and 2 U must be below the width",
             pass.name(),
             window.quantity().key(),
-            window.low(),
-            window.high(),
+            SignificantFigures.of(window.low(), 6),
+            SignificantFigures.of(window.high(), 6),
             window.quantity().unit(),
-            window.width(),
-            expandedUncertainty));
+            SignificantFigures.of(window.width(), 6),
+            SignificantFigures.of(expandedUncertainty, 3)));
     this.window = window;
     this.expandedUncertainty = expandedUncertainty;
   }

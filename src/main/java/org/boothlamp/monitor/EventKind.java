@@ -1,5 +1,7 @@
 package org.boothlamp.monitor;
 
+import org.boothlamp.health.HealthFault;
+
 /** What can happen to a booth besides welding. The word is stored in the log: never change one. */
 public enum EventKind {
   /** The monitor was started. */
@@ -21,7 +23,29 @@ public enum EventKind {
   /** The source changed its rate or range. */
   FORMAT_CHANGED("format changed", false),
   /** The current runs the other way than the procedure asks. */
-  WRONG_POLARITY("wrong polarity", true),
+  WRONG_POLARITY(HealthFault.WRONG_POLARITY),
+  /** Counts at the end of the converter's range. */
+  CLIPPED(HealthFault.CLIPPED),
+  /** The current does not move by a count while it flows. */
+  FROZEN_CURRENT(HealthFault.FROZEN_CURRENT),
+  /** The voltage does not move by a count while current flows. */
+  FROZEN_VOLTAGE(HealthFault.FROZEN_VOLTAGE),
+  /** Current flows and there is no voltage. */
+  AMPS_WITHOUT_VOLTS(HealthFault.AMPS_WITHOUT_VOLTS),
+  /** An arc's voltage and no current. */
+  VOLTS_WITHOUT_AMPS(HealthFault.VOLTS_WITHOUT_AMPS),
+  /** Current and voltage have opposite directions. */
+  SENSORS_DISAGREE(HealthFault.SENSORS_DISAGREE),
+  /** The clamp shows current where none flows. */
+  ZERO_DRIFT(HealthFault.ZERO_DRIFT),
+  /** Noise or mains hum. */
+  NOISE(HealthFault.NOISE),
+  /** More than a tenth of the pairs did not arrive. */
+  GAPS(HealthFault.GAPS),
+  /** Pairs come faster or slower than the source says. */
+  SAMPLE_RATE(HealthFault.SAMPLE_RATE),
+  /** The front end's clock runs away from this computer's. */
+  CLOCK_DRIFT(HealthFault.CLOCK_DRIFT),
   /** The log's queue was full: entries were lost. */
   LOG_QUEUE_FULL("log queue full", false),
   /** The log could not be written for a while. */
@@ -31,6 +55,10 @@ public enum EventKind {
 
   private final String word;
   private final boolean fault;
+
+  EventKind(HealthFault fault) {
+    this(fault.word(), true);
+  }
 
   EventKind(String word, boolean fault) {
     this.word = word;
@@ -45,5 +73,23 @@ public enum EventKind {
   /** True if the lamp is in fault while this lasts. */
   public boolean isFault() {
     return fault;
+  }
+
+  /** The event of a fault of the sensors. */
+  public static EventKind of(HealthFault fault) {
+    return switch (fault) {
+      case CLIPPED -> CLIPPED;
+      case FROZEN_CURRENT -> FROZEN_CURRENT;
+      case FROZEN_VOLTAGE -> FROZEN_VOLTAGE;
+      case AMPS_WITHOUT_VOLTS -> AMPS_WITHOUT_VOLTS;
+      case VOLTS_WITHOUT_AMPS -> VOLTS_WITHOUT_AMPS;
+      case WRONG_POLARITY -> WRONG_POLARITY;
+      case SENSORS_DISAGREE -> SENSORS_DISAGREE;
+      case ZERO_DRIFT -> ZERO_DRIFT;
+      case NOISE -> NOISE;
+      case GAPS -> GAPS;
+      case SAMPLE_RATE -> SAMPLE_RATE;
+      case CLOCK_DRIFT -> CLOCK_DRIFT;
+    };
   }
 }

@@ -3,6 +3,7 @@ package org.boothlamp.monitor;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.signal.PairScale;
+import org.boothlamp.signal.PairSums;
 
 /**
  * One thing for the booth log. A flat, reusable record, so that the sampler's path creates nothing:
@@ -113,6 +114,17 @@ public final class LogEntry {
 
   /** How many, where the event counts something: pairs, frames, entries. */
   public long count;
+
+  /** Takes the six {@code …Count} fields from sums; no pairs give NaN and 0. */
+  void setCounts(PairSums point) {
+    boolean missing = point.pairs() == 0;
+    meanCurrentCount = (float) point.meanCurrentCount();
+    lowestCurrentCount = missing ? 0 : (short) point.lowestCurrentCount();
+    highestCurrentCount = missing ? 0 : (short) point.highestCurrentCount();
+    meanVoltageCount = (float) point.meanVoltageCount();
+    lowestVoltageCount = missing ? 0 : (short) point.lowestVoltageCount();
+    highestVoltageCount = missing ? 0 : (short) point.highestVoltageCount();
+  }
 
   /** Becomes a copy of {@code other}. */
   public void set(LogEntry other) {

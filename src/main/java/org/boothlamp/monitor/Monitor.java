@@ -44,7 +44,11 @@ public final class Monitor implements Worker {
   private final CounterWatch lostPairs = new CounterWatch(EventKind.LOST_PAIRS);
   private final CounterWatch reconnects = new CounterWatch(EventKind.RECONNECTED);
 
+  private final MonitorFault wrongRate = new MonitorFault(EventKind.SAMPLE_RATE);
+  private final MonitorFault clockDrift = new MonitorFault(EventKind.CLOCK_DRIFT);
+
   private SourceFormat format;
+  private RateWatch rateWatch;
   private Pipeline pipeline;
   private boolean started;
   private long firstNanos;
@@ -120,18 +124,33 @@ public final class Monitor implements Worker {
     }
     lastPairsNanos = block.monotonicNanos;
     pipeline.assign(assignment.get());
+    watchRate();
     pipeline.accept(block, wallClock.epochMillis());
   }
 
   private void changeFormat() {
     if (pipeline != null) {
-      pipeline.finish(SegmentEnd.GAP);
+      pipeline.close(SegmentEnd.GAP);
+      endRateFaults();
       fillEvent(EventKind.FORMAT_CHANGED, block.monotonicNanos);
       event.count = source.format().pairsPerSecond();
       offerEvent();
     }
     format = source.format();
-    pipeline = new Pipeline(settings, format.pairsPerSecond(), new Receiver());
+    pipeline = new Pipeline(settings, format, new Receiver());
+    rateWatch = new RateWatch(format.pairsPerSecond());
+  }
+
+  private void watchRate() {
+    rateWatch.accept(block);
+    wrongRate.set(rateWatch.isWrongRate());
+    clockDrift.set(rateWatch.isDrifting());
+    pipeline.setOutsideFault(wrongRate.active || clockDrift.active);
+  }
+
+  private void endRateFaults() {
+    wrongRate.set(false);
+    clockDrift.set(false);
   }
 
   private void watchSilence() {
@@ -222,8 +241,9 @@ public final class Monitor implements Worker {
     }
     closed = true;
     if (pipeline != null) {
-      pipeline.finish(SegmentEnd.STOPPED);
+      pipeline.close(SegmentEnd.STOPPED);
     }
+    endRateFaults();
     finish(badFrames);
     finish(lostPairs);
     finish(reconnects);
@@ -235,6 +255,28 @@ public final class Monitor implements Worker {
   private void finish(CounterWatch watch) {
     if (watch.finish(event)) {
       offerEvent();
+    }
+  }
+
+  /** A fault that takes a clock to see. */
+  private final class MonitorFault {
+    private final EventKind kind;
+    private boolean active;
+    private long startNanos;
+
+    MonitorFault(EventKind kind) {
+      this.kind = kind;
+    }
+
+    void set(boolean next) {
+      if (next != active) {
+        active = next;
+        startNanos = active ? block.monotonicNanos : startNanos;
+        fillEvent(kind, startNanos);
+        event.kind = active ? LogEntry.Kind.EVENT_STARTED : LogEntry.Kind.EVENT_ENDED;
+        event.lengthSeconds = active ? 0 : (block.monotonicNanos - startNanos) / 1e9;
+        offerEvent();
+      }
     }
   }
 

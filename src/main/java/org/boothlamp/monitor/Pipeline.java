@@ -4,6 +4,7 @@ import org.boothlamp.arc.ArcChange;
 import org.boothlamp.arc.ArcDetector;
 import org.boothlamp.arc.ArcRule;
 import org.boothlamp.arc.SegmentTally;
+import org.boothlamp.health.SensorHealth;
 import org.boothlamp.judging.ExcursionTracker;
 import org.boothlamp.judging.Judge;
 import org.boothlamp.judging.Level;
@@ -21,8 +22,10 @@ import org.boothlamp.signal.SlotBuilder;
  *
  * <pre>
  *  pairs -> SlotBuilder -> ArcDetector -> SegmentTally, JudgedTime, TraceReducer -> log entries
- *                              |
- *                              +-------> Judge ----------------------------------> signal
+ *                 ^            |
+ *                 |            +-------> Judge ----------------------------------> signal
+ *                 |            v                                                    ^
+ *                 +-- zero -- SensorHealth -- faults ------------------------------+
  * </pre>
  *
  * <p>Nothing is created per pair or per slot. Confined to the sampler's thread.
@@ -47,9 +50,12 @@ public final class Pipeline {
   private final PairScale scale;
   private final int pairsPerSecond;
   private final ArcRule standardRule;
+  private final SlotTimes times;
   private final Listener listener;
   private final SlotBuilder builder;
   private final ArcDetector detector;
+  private final SensorHealth health;
+  private final FaultEvents faultEvents;
   private final SegmentTally tally = new SegmentTally();
   private final JudgedTime judgedTime = new JudgedTime();
   private final Judge judge;
@@ -61,25 +67,26 @@ public final class Pipeline {
   private Signal signal = Signal.IDLE;
   private long missingPairs;
   private long missingPairsWaiting;
-  private boolean polarityEventOpen;
-  private long polarityEventSlot;
+  private boolean faulty;
+  private boolean outsideFault;
+  private boolean contactInDoubt;
+  private long trustedUntilSlot = Long.MAX_VALUE;
 
-  /** Slot now worked on, and the moment at its end. */
+  /** Slot now worked on. */
   private long slotNumber = -1;
 
-  private long blockNanos;
-  private long blockWallMillis;
-  private long blockEndPair;
-
   /** A pipeline that has seen nothing. */
-  public Pipeline(PipelineSettings settings, int pairsPerSecond, Listener listener) {
+  public Pipeline(PipelineSettings settings, SourceFormat format, Listener listener) {
     this.scale = settings.scale();
-    this.pairsPerSecond = pairsPerSecond;
+    this.pairsPerSecond = format.pairsPerSecond();
     this.standardRule = settings.arc();
+    times = new SlotTimes(pairsPerSecond);
     this.listener = listener;
     detector = new ArcDetector(scale, standardRule);
     judge = new Judge(settings.judging(), scale, pairsPerSecond, this::onExcursion);
     trace = new TraceReducer(standardRule.bridgeSlots(), this::onTracePoint);
+    health = new SensorHealth(scale, pairsPerSecond, format.lowestCount(), format.highestCount());
+    faultEvents = new FaultEvents(health, new FaultLog());
     builder = new SlotBuilder(pairsPerSecond, scale, shortRule(standardRule), this::onSlot);
   }
 
@@ -90,9 +97,7 @@ public final class Pipeline {
 
   /** Takes the pairs of a block; {@code wallMillis} is the time of day at its end. */
   public void accept(SampleBlock block, long wallMillis) {
-    blockNanos = block.monotonicNanos;
-    blockWallMillis = wallMillis;
-    blockEndPair = block.firstIndex + block.count;
+    times.follow(block, wallMillis);
     builder.accept(block.current, block.voltage, block.count, block.firstIndex);
   }
 
@@ -108,13 +113,33 @@ public final class Pipeline {
     } else if (change == ArcChange.TOUCH_ENDED) {
       endTouch();
     }
-    setSignal(Signal.IDLE);
+    setSignal(faulty ? Signal.FAULT : Signal.IDLE);
+  }
+
+  /** Ends everything that is open, faults of the sensors too: no more pairs will come. */
+  public void close(SegmentEnd why) {
+    finish(why);
+    faultEvents.finish();
+  }
+
+  /**
+   * Tells of a fault that only the monitor can see, because it takes a clock; holds from the next
+   * slot on.
+   *
+   * @param active true while it lasts; the half second before counts to it too
+   */
+  void setOutsideFault(boolean active) {
+    if (active && !outsideFault) {
+      doubtSince(slotNumber + 1 - JudgedTime.RECALL_SLOTS);
+    }
+    outsideFault = active;
   }
 
   private void onSlot(Slot slot) {
     slotNumber = slot.number();
     takeNextAssignment();
     ArcChange change = detector.accept(slot);
+    watchHealth(slot);
     switch (change) {
       case CONTACT_BEGAN -> beginContact(slot);
       case TOUCH_ENDED -> endTouch();
@@ -122,6 +147,33 @@ public final class Pipeline {
       case NONE, ARC_CONFIRMED -> holdContact(slot);
     }
     setSignal(signalNow());
+  }
+
+  private void watchHealth(Slot slot) {
+    health.accept(slot, detector.state(), detector.slotHasCurrent(), askedPolarity());
+    builder.setCurrentOffset(health.currentOffsetCounts());
+    faultEvents.look();
+    setFaulty(health.isFaulty() || outsideFault);
+  }
+
+  private Polarity askedPolarity() {
+    return assignment.plan() == null ? null : assignment.plan().procedure().current();
+  }
+
+  private void doubtSince(long slot) {
+    judgedTime.recall(slotNumber - slot);
+    trustedUntilSlot = Math.min(trustedUntilSlot, slot);
+  }
+
+  /** Excursions end with the trust in the sensors; once that is back the average begins anew. */
+  private void setFaulty(boolean next) {
+    contactInDoubt |= next;
+    if (next != faulty) {
+      faulty = next;
+      judge.end(Math.min(trustedUntilSlot, slotNumber));
+      judge.begin(next ? null : assignment.plan(), slotNumber);
+    }
+    trustedUntilSlot = Long.MAX_VALUE;
   }
 
   private void takeNextAssignment() {
@@ -149,8 +201,8 @@ public final class Pipeline {
     trace.clear();
     missingPairs = 0;
     missingPairsWaiting = 0;
-    polarityEventOpen = false;
-    judge.begin(assignment.plan(), slot.number());
+    contactInDoubt = faulty;
+    judge.begin(faulty ? null : assignment.plan(), slot.number());
     stamp(LogEntry.Kind.SEGMENT_STARTED, slot.number());
     entry.assignment = assignment;
     entry.scale = scale;
@@ -168,7 +220,6 @@ public final class Pipeline {
     } else {
       addArcOff(slot);
     }
-    watchPolarity();
     if (detector.isArc() && (slot.number() + 1 - detector.startSlot()) % PROGRESS_SLOTS == 0) {
       sendProgress();
     }
@@ -193,7 +244,7 @@ public final class Pipeline {
 
   /** What the averages said when this slot began: that is what its time is counted to. */
   private Signal slotSignal(Slot slot) {
-    if (slot.isMissing() || judge.isWrongPolarity()) {
+    if (slot.isMissing() || faulty) {
       return Signal.FAULT;
     }
     Level level = judge.level();
@@ -201,11 +252,11 @@ public final class Pipeline {
   }
 
   private Signal signalNow() {
+    if (faulty) {
+      return Signal.FAULT;
+    }
     if (!detector.isArc()) {
       return Signal.IDLE;
-    }
-    if (judge.isWrongPolarity()) {
-      return Signal.FAULT;
     }
     Level shown = judge.shown();
     return shown == null ? Signal.SETTLING : Signal.of(shown);
@@ -214,22 +265,20 @@ public final class Pipeline {
   private void setSignal(Signal next) {
     if (next != signal) {
       signal = next;
-      listener.onSignal(next, nanosAt(slotNumber + 1));
+      listener.onSignal(next, times.nanosAt(slotNumber + 1));
     }
   }
 
   private void endTouch() {
-    closePolarityEvent(detector.endSlot());
     send(LogEntry.Kind.SEGMENT_DROPPED, detector.endSlot());
     stamp(LogEntry.Kind.TOUCH, detector.startSlot());
     entry.lengthSeconds = detector.lengthSlots() * Slot.SECONDS;
     entry.assignment = assignment;
-    entry.stuck = detector.isStuck();
+    entry.stuck = detector.isStuck() && !contactInDoubt;
     listener.onEntry(entry);
   }
 
   private void endSegment(SegmentEnd why) {
-    closePolarityEvent(detector.endSlot());
     judge.end(detector.endSlot());
     trace.end();
     stamp(LogEntry.Kind.SEGMENT_ENDED, detector.startSlot());
@@ -268,32 +317,6 @@ public final class Pipeline {
     figures.missingSeconds = (double) missingPairs / pairsPerSecond;
   }
 
-  private void watchPolarity() {
-    if (judge.isWrongPolarity() == polarityEventOpen || !detector.isArc()) {
-      return;
-    }
-    if (polarityEventOpen) {
-      closePolarityEvent(slotNumber + 1);
-    } else {
-      polarityEventOpen = true;
-      polarityEventSlot = slotNumber + 1;
-      stamp(LogEntry.Kind.EVENT_STARTED, polarityEventSlot);
-      entry.event = EventKind.WRONG_POLARITY;
-      listener.onEntry(entry);
-    }
-  }
-
-  private void closePolarityEvent(long endSlot) {
-    if (polarityEventOpen) {
-      polarityEventOpen = false;
-      stamp(LogEntry.Kind.EVENT_ENDED, polarityEventSlot);
-      entry.event = EventKind.WRONG_POLARITY;
-      entry.lengthSeconds = Math.max(0, endSlot - polarityEventSlot) * Slot.SECONDS;
-      entry.count = 0;
-      listener.onEntry(entry);
-    }
-  }
-
   private void onExcursion(Quantity quantity, ExcursionTracker excursion) {
     stamp(LogEntry.Kind.EXCURSION, excursion.startSlot());
     entry.quantity = quantity;
@@ -305,13 +328,7 @@ public final class Pipeline {
 
   private void onTracePoint(PairSums point) {
     stamp(LogEntry.Kind.TRACE_POINT, slotNumber);
-    boolean missing = point.pairs() == 0;
-    entry.meanCurrentCount = (float) point.meanCurrentCount();
-    entry.lowestCurrentCount = missing ? 0 : (short) point.lowestCurrentCount();
-    entry.highestCurrentCount = missing ? 0 : (short) point.highestCurrentCount();
-    entry.meanVoltageCount = (float) point.meanVoltageCount();
-    entry.lowestVoltageCount = missing ? 0 : (short) point.lowestVoltageCount();
-    entry.highestVoltageCount = missing ? 0 : (short) point.highestVoltageCount();
+    entry.setCounts(point);
     entry.signalCode = (byte) signal.code();
     listener.onEntry(entry);
   }
@@ -325,15 +342,8 @@ public final class Pipeline {
   private void stamp(LogEntry.Kind kind, long slot) {
     entry.kind = kind;
     entry.startSeconds = slot * Slot.SECONDS;
-    entry.monotonicNanos = nanosAt(slot);
-    entry.wallMillis = blockWallMillis - (blockNanos - entry.monotonicNanos) / 1_000_000;
-  }
-
-  /** Moment at which a slot begins, counted back from the end of the block by the samples. */
-  private long nanosAt(long slot) {
-    long wholeSeconds = blockEndPair / pairsPerSecond;
-    long restNanos = blockEndPair % pairsPerSecond * 1_000_000_000L / pairsPerSecond;
-    return blockNanos - restNanos - (wholeSeconds * Slot.PER_SECOND - slot) * Slot.NANOS;
+    entry.monotonicNanos = times.nanosAt(slot);
+    entry.wallMillis = times.wallMillisAt(slot);
   }
 
   /** What the lamp is to show. */
@@ -364,5 +374,26 @@ public final class Pipeline {
   /** Slots seen since the source's first pair. */
   public long slots() {
     return slotNumber + 1;
+  }
+
+  /** Writes down the faults of the sensors; what was judged since they began is taken back. */
+  private final class FaultLog implements FaultEvents.Listener {
+
+    @Override
+    public void onFaultBegan(EventKind kind, long onsetSlot) {
+      doubtSince(onsetSlot);
+      stamp(LogEntry.Kind.EVENT_STARTED, onsetSlot);
+      entry.event = kind;
+      listener.onEntry(entry);
+    }
+
+    @Override
+    public void onFaultEnded(EventKind kind, long onsetSlot, long endSlot) {
+      stamp(LogEntry.Kind.EVENT_ENDED, onsetSlot);
+      entry.event = kind;
+      entry.lengthSeconds = (endSlot - onsetSlot) * Slot.SECONDS;
+      entry.count = 0;
+      listener.onEntry(entry);
+    }
   }
 }

@@ -1,11 +1,11 @@
 package org.boothlamp.settings;
 
 import java.util.List;
-import java.util.Locale;
 import java.util.stream.Collectors;
 import org.boothlamp.judging.CautionBand;
 import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.JudgingPlan;
+import org.boothlamp.judging.SignificantFigures;
 import org.boothlamp.judging.WindowTooNarrowException;
 import org.boothlamp.procedure.Pass;
 import org.boothlamp.procedure.Window;
@@ -103,18 +103,13 @@ public final class Procedures {
   private static String nextMove(
       WindowTooNarrowException refused, ChannelUncertainties uncertainties) {
     Window window = refused.window();
+    String unit = " " + window.quantity().unit();
     String widen =
-        String.format(
-            Locale.ROOT,
-            "make it wider than %.3g %s",
-            2 * refused.expandedUncertainty(),
-            window.quantity().unit());
+        "make it wider than " + SignificantFigures.of(2 * refused.expandedUncertainty(), 3) + unit;
     String improve =
         uncertainties.calibrated()
             ? ", or calibrate with a better reference meter, until U is below "
             : ", or calibrate the sensor (its stated U is [accuracy] in booth.toml), until U is below ";
-    return widen
-        + improve
-        + String.format(Locale.ROOT, "%.3g %s", window.width() / 2, window.quantity().unit());
+    return widen + improve + SignificantFigures.of(window.width() / 2, 3) + unit;
   }
 }

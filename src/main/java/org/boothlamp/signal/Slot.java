@@ -20,6 +20,7 @@ public final class Slot {
   final PairSums sums = new PairSums();
   PairLoop loop;
   int count;
+  int currentOffset;
   long number;
   int missingPairs;
 
@@ -55,6 +56,36 @@ public final class Slot {
     }
     into.clear();
     loop.addPart(current, voltage, from, until, into);
+  }
+
+  /**
+   * Pairs whose current count, as the converter gave it, was at or beyond a limit. Looks at single
+   * pairs only if the extremes touch one.
+   *
+   * @param low a count at or below it is at the limit
+   * @param high a count at or above it is at the limit
+   */
+  public int currentPairsAtLimit(int low, int high) {
+    int fromBelow = Math.max(Short.MIN_VALUE, low - currentOffset);
+    int fromAbove = Math.min(Short.MAX_VALUE, high - currentOffset);
+    return sums.lowestCurrent > fromBelow && sums.highestCurrent < fromAbove
+        ? 0
+        : countOutside(current, count, fromBelow, fromAbove);
+  }
+
+  /** The same of the voltage. */
+  public int voltagePairsAtLimit(int low, int high) {
+    return sums.lowestVoltage > low && sums.highestVoltage < high
+        ? 0
+        : countOutside(voltage, count, low, high);
+  }
+
+  private static int countOutside(short[] counts, int count, int low, int high) {
+    int outside = 0;
+    for (int k = 0; k < count; k++) {
+      outside += counts[k] <= low || counts[k] >= high ? 1 : 0;
+    }
+    return outside;
   }
 
   /** Number of this slot since the source's pair 0; slots follow each other without holes. */

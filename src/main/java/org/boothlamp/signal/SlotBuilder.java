@@ -15,6 +15,7 @@ public final class SlotBuilder {
   private final SlotListener listener;
   private final Slot slot;
 
+  private int nextOffset;
   private long nextIndex = -1;
   private long slotEnd;
 
@@ -54,6 +55,16 @@ public final class SlotBuilder {
   }
 
   /**
+   * Takes so many counts off every current count, from the next slot on: a clamp's zero that moved.
+   *
+   * @param counts so few that no count of the converter leaves 16 bits by much; one that does stays
+   *     at the end of the range
+   */
+  public void setCurrentOffset(int counts) {
+    nextOffset = counts;
+  }
+
+  /**
    * Takes pairs that follow each other without a gap.
    *
    * @param current current counts
@@ -73,7 +84,7 @@ public final class SlotBuilder {
     int taken = 0;
     while (taken < count) {
       int part = (int) Math.min(count - taken, slotEnd - nextIndex);
-      System.arraycopy(current, taken, slot.current, slot.count, part);
+      copyCurrent(current, taken, part);
       System.arraycopy(voltage, taken, slot.voltage, slot.count, part);
       slot.count += part;
       nextIndex += part;
@@ -81,6 +92,19 @@ public final class SlotBuilder {
       if (nextIndex == slotEnd) {
         deliver();
       }
+    }
+  }
+
+  private void copyCurrent(short[] current, int from, int pairs) {
+    int offset = slot.currentOffset;
+    if (offset == 0) {
+      System.arraycopy(current, from, slot.current, slot.count, pairs);
+      return;
+    }
+    for (int k = 0; k < pairs; k++) {
+      int count = current[from + k] - offset;
+      slot.current[slot.count + k] =
+          (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, count));
     }
   }
 
@@ -120,6 +144,7 @@ public final class SlotBuilder {
     slot.count = 0;
     summed = 0;
     slot.missingPairs = 0;
+    slot.currentOffset = nextOffset;
     slot.number++;
     slotEnd = firstPairOf(slot.number + 1);
   }

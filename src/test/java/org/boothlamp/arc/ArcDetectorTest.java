@@ -58,18 +58,37 @@ class ArcDetectorTest {
     assertEquals(List.of(segment(1, 3, 0)), found);
   }
 
+  /** The first slot may be partly open circuit, the last is known to be one only a slot later. */
   @Test
-  void shouldConfirmWithTheFifthSlotInARow() {
-    run(script().idle(0.1).arc(120, 22, 0.04));
+  void shouldConfirmWithFiveSlotsAtArcVoltsBetweenTheEdges() {
+    run(script().idle(0.1).arc(120, 22, 0.06));
     assertFalse(detector.isArc());
-    run(PairScript.at(1_000).gap(0.14).arc(120, 22, 0.01));
+    assertEquals(ArcState.CONTACT, detector.state());
+    run(PairScript.at(1_000).gap(0.16).arc(120, 22, 0.01));
     assertTrue(detector.isArc());
+    assertEquals(ArcState.ARC, detector.state());
   }
 
   @Test
   void shouldCallATouchWhatIsOffBeforeItIsConfirmed() {
-    run(script().idle(1).arc(120, 22, 0.04).idle(1));
-    assertEquals(List.of(touch(1, 0.04)), found);
+    run(script().idle(1).arc(120, 22, 0.06).idle(1));
+    assertEquals(List.of(touch(1, 0.06)), found);
+  }
+
+  @ParameterizedTest
+  @ValueSource(doubles = {0.01, 0.015, 0.02, 0.03})
+  void shouldCallAnElectrodeStuckThoughItDrawsAnArcWhenTornLoose(double arc) {
+    run(script().idle(1.003).arc(180, 2.5, 1.5).arc(60, 28, arc).idle(1));
+    assertEquals(1, found.size());
+    assertEquals(ArcChange.TOUCH_ENDED, found.get(0).change());
+    assertTrue(found.get(0).stuck());
+  }
+
+  @Test
+  void shouldNotCallAnElectrodeStuckForTheTimeItWasAtArcVolts() {
+    run(script().idle(1).arc(180, 2, 0.46).arc(60, 28, 0.06).idle(1));
+    assertEquals(1, found.size());
+    assertFalse(found.get(0).stuck());
   }
 
   @ParameterizedTest

@@ -29,7 +29,6 @@ class AveragesTest {
     assertEquals(150, averages.of(Quantity.AMPS), 1e-9);
     assertEquals(25, averages.of(Quantity.VOLTS), 1e-9);
     assertEquals(4_000, averages.of(Quantity.POWER_W), 1e-9);
-    assertEquals(asked, averages.polarity());
   }
 
   @Test
@@ -38,7 +37,6 @@ class AveragesTest {
     assertEquals(200 / Math.sqrt(2), averages.of(Quantity.AMPS), 0.01);
     assertEquals(20, averages.of(Quantity.VOLTS), 1e-9);
     assertEquals(20 * 200 * 2 / Math.PI, averages.of(Quantity.POWER_W), 1);
-    assertEquals(Polarity.AC, averages.polarity());
   }
 
   @Test

@@ -1,7 +1,6 @@
 package org.boothlamp.judging;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
-import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -15,8 +14,6 @@ import org.boothlamp.signal.Polarity;
 import org.boothlamp.testing.PairScript;
 import org.boothlamp.testing.Plans;
 import org.junit.jupiter.api.Test;
-import org.junit.jupiter.params.ParameterizedTest;
-import org.junit.jupiter.params.provider.CsvSource;
 
 class JudgeTest {
 
@@ -75,7 +72,6 @@ class JudgeTest {
     begin(null);
     arc(110, 23, 5);
     assertNull(judge.level());
-    assertFalse(judge.isWrongPolarity());
     judge.end(slot);
     assertEquals(List.of(), excursions);
   }
@@ -192,25 +188,10 @@ class JudgeTest {
     assertEquals(Level.GREEN, judge.level());
   }
 
-  @ParameterizedTest
-  @CsvSource({
-    "DC_PLUS, 1, false",
-    "DC_PLUS, -1, true",
-    "DC_MINUS, -1, false",
-    "DC_MINUS, 1, true",
-    "AC, 1, true"
-  })
-  void shouldSeeTheCurrentRunTheWrongWay(Polarity asked, int electrode, boolean wrong) {
-    begin(Plans.of(asked, Plans.amps(95, 125)));
-    arc(electrode * 110, electrode * 23, 2);
-    assertEquals(wrong, judge.isWrongPolarity());
-  }
-
   @Test
-  void shouldTakeAnAlternatingArcForAlternating() {
+  void shouldJudgeAnAlternatingArcByItsRms() {
     begin(Plans.of(Polarity.AC, Plans.amps(95, 125)));
     arc(PairScript.at(5_000).square(110, 18, 50, 2));
-    assertFalse(judge.isWrongPolarity());
     assertEquals(Level.GREEN, judge.level());
   }
 
@@ -218,11 +199,10 @@ class JudgeTest {
   void shouldBeginEachSegmentUnjudged() {
     begin(FILL);
     arc(-200, -30, 2);
-    assertTrue(judge.isWrongPolarity());
+    assertEquals(Level.RED, judge.level());
     begin(FILL);
     assertNull(judge.level());
     assertNull(judge.shown());
-    assertFalse(judge.isWrongPolarity());
     assertEquals(0, judge.average().pairs());
   }
 

@@ -153,7 +153,7 @@ class AllocationTest {
   @Test
   void shouldCreateNothingInThePipeline() {
     CountingSink sink = new CountingSink();
-    Pipeline pipeline = new Pipeline(SETTINGS, RATE, sink);
+    Pipeline pipeline = new Pipeline(SETTINGS, new Looping().format(), sink);
     pipeline.assign(new Assignment("T-01", PLAN));
     Looping source = new Looping();
     SampleBlock block = new SampleBlock();

@@ -63,14 +63,14 @@ class ProceduresTest {
   @Test
   void shouldRefuseEveryNarrowWindowWithItsLineAndTheNumbers() {
     assertEquals(
-        "p.toml:8: pass[root].amps: pass \"root\": window amps 108.000 to 112.000 A is 4.00000"
-            + " wide, but the sensor is uncertain by U = 2.50 at either limit and 2 U must be below"
-            + " the width; make it wider than 5.00 A, or calibrate the sensor (its stated U is"
-            + " [accuracy] in booth.toml), until U is below 2.00 A\n"
-            + "p.toml:9: pass[root].volts: pass \"root\": window volts 20.0000 to 20.8000 V is"
-            + " 0.800000 wide, but the sensor is uncertain by U = 0.500 at either limit and 2 U"
-            + " must be below the width; make it wider than 1.00 V, or calibrate the sensor (its"
-            + " stated U is [accuracy] in booth.toml), until U is below 0.400 V",
+        "p.toml:8: pass[root].amps: pass \"root\": window amps 108 to 112 A is 4"
+            + " wide, but the sensor is uncertain by U = 2.5 at either limit and 2 U must be below"
+            + " the width; make it wider than 5 A, or calibrate the sensor (its stated U is"
+            + " [accuracy] in booth.toml), until U is below 2 A\n"
+            + "p.toml:9: pass[root].volts: pass \"root\": window volts 20 to 20.8 V is"
+            + " 0.8 wide, but the sensor is uncertain by U = 0.5 at either limit and 2 U"
+            + " must be below the width; make it wider than 1 V, or calibrate the sensor (its"
+            + " stated U is [accuracy] in booth.toml), until U is below 0.4 V",
         refusal(() -> Procedures.plan(loaded, "root", STATED)));
   }
 
@@ -85,8 +85,8 @@ class ProceduresTest {
   void shouldAskForABetterReferenceOnceThereIsACalibration() {
     String message = refusal(() -> Procedures.plan(loaded, "root", FITTED));
     assertEquals(
-        "make it wider than 5.00 A, or calibrate with a better reference meter, until U is below"
-            + " 2.00 A",
+        "make it wider than 5 A, or calibrate with a better reference meter, until U is below"
+            + " 2 A",
         message.lines().findFirst().orElseThrow().split("; ")[1]);
   }
 

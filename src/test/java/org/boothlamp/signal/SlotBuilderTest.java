@@ -187,4 +187,80 @@ class SlotBuilderTest {
     PairScript.at(10_000).arc(-120, -22, 0.01).sendTo((Slot slot) -> slot.sumFlowing(part));
     assertEquals(100, part.pairs());
   }
+
+  /** Slots of two pairs each, the first count of each slot written down. */
+  private List<Integer> countsOf(int offset, int... counts) {
+    List<Integer> found = new ArrayList<>();
+    SlotBuilder[] builder = new SlotBuilder[1];
+    builder[0] =
+        new SlotBuilder(
+            200,
+            PairScript.SCALE,
+            new ShortCircuitRule(8, 9),
+            slot -> {
+              found.add((int) slot.current[0]);
+              builder[0].setCurrentOffset(offset);
+            });
+    for (int k = 0; k < counts.length; k++) {
+      short[] pair = {(short) counts[k], (short) counts[k]};
+      builder[0].accept(pair, pair, 2, 2L * k);
+    }
+    return found;
+  }
+
+  @Test
+  void shouldTakeTheOffsetOffTheCurrentFromTheNextSlotOn() {
+    assertEquals(List.of(100, 93, -17), countsOf(7, 100, 100, -10));
+    assertEquals(List.of(100, 107), countsOf(-7, 100, 100));
+  }
+
+  @Test
+  void shouldKeepACorrectedCountInsideSixteenBits() {
+    assertEquals(List.of(0, 32_767), countsOf(-7, 0, 32_767));
+    assertEquals(List.of(0, -32_768), countsOf(7, 0, -32_768));
+  }
+
+  private static final int LOW = -2_048;
+  private static final int HIGH = 2_047;
+
+  @ParameterizedTest
+  @ValueSource(ints = {0, 5, -5})
+  void shouldCountPairsAtTheLimitsAsTheConverterGaveThem(int offset) {
+    List<Integer> current = new ArrayList<>();
+    List<Integer> voltage = new ArrayList<>();
+    SlotBuilder[] builder = new SlotBuilder[1];
+    builder[0] =
+        new SlotBuilder(
+            400,
+            PairScript.SCALE,
+            new ShortCircuitRule(8, 9),
+            slot -> {
+              current.add(slot.currentPairsAtLimit(LOW, HIGH));
+              voltage.add(slot.voltagePairsAtLimit(LOW, HIGH));
+              builder[0].setCurrentOffset(offset);
+            });
+    short[] amps = {0, 0, 0, 0, LOW, HIGH, HIGH - 1, 0, LOW + 1, HIGH - 1, 0, 0};
+    short[] volts = {0, 0, 0, 0, 0, 0, 0, 0, LOW, LOW, LOW, HIGH};
+    builder[0].accept(amps, volts, amps.length, 0);
+    assertEquals(List.of(0, 2, 0), current);
+    assertEquals(List.of(0, 0, 4), voltage);
+  }
+
+  @Test
+  void shouldKnowAClippedCountThatACorrectionWouldCarryPastTheRange() {
+    List<Integer> clipped = new ArrayList<>();
+    SlotBuilder[] builder = new SlotBuilder[1];
+    builder[0] =
+        new SlotBuilder(
+            200,
+            PairScript.SCALE,
+            new ShortCircuitRule(8, 9),
+            slot -> {
+              clipped.add(slot.currentPairsAtLimit(Short.MIN_VALUE, Short.MAX_VALUE));
+              builder[0].setCurrentOffset(-9);
+            });
+    short[] amps = {0, 0, Short.MAX_VALUE, 0};
+    builder[0].accept(amps, amps, amps.length, 0);
+    assertEquals(List.of(0, 1), clipped);
+  }
 }

@@ -47,6 +47,7 @@ public final class FrontEndPlayer implements AutoCloseable {
   public record LampSeen(int counter, int signalCode, long arrivalNanos) {}
 
   private static final byte[] NOTHING = {};
+  private static final long LONGEST_CLOSE_MILLIS = 2_000;
   private static final long REOPEN_NANOS = TimeUnit.MILLISECONDS.toNanos(20);
 
   private final Path port;
@@ -236,15 +237,15 @@ public final class FrontEndPlayer implements AutoCloseable {
   }
 
   /**
-   * Ends the sender. The listener may hang in its last read; it ends with the next byte, with the
-   * port, or with the program.
+   * Ends the sender. It may hang in its last write if nobody reads the line any more, and the
+   * listener in its last read; they end with the next byte, with the port, or with the program.
    */
   @Override
   public void close() {
     stopping = true;
     LockSupport.unpark(sender);
     try {
-      sender.join();
+      sender.join(LONGEST_CLOSE_MILLIS);
     } catch (InterruptedException interrupted) {
       Thread.currentThread().interrupt();
     }

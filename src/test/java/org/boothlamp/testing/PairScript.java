@@ -14,6 +14,9 @@ import org.boothlamp.signal.SlotListener;
 /**
  * Sample pairs written down as a story: idle, arc, off, gap. Lengths are seconds. Its scales are
  * powers of two, so that whole and half amps and volts are counts without a rest.
+ *
+ * <p>Channels that stand still to the count are a fault, so every fifth of a second of a steady
+ * piece has four pairs that are one count off; they leave all means as they are.
  */
 public final class PairScript {
 
@@ -62,6 +65,23 @@ public final class PairScript {
 
   /** Steady amps and volts. */
   public PairScript arc(double amps, double volts, double seconds) {
+    int pairs = pairs(seconds);
+    for (int k = 0; k < pairs; k++) {
+      add(
+          scale.current().toCount(amps) + offCount(0),
+          scale.voltage().toCount(volts) + offCount(2));
+    }
+    return this;
+  }
+
+  /** One count up and one down, in the slot at 0.15 s, 0.35 s … */
+  private int offCount(int firstPair) {
+    long place = (firstIndex + held - 3L * pairsPerSecond / 20) % (pairsPerSecond / 5);
+    return place == firstPair ? 1 : place == firstPair + 1 ? -1 : 0;
+  }
+
+  /** Amps and volts that stand still to the count, as of a channel that is frozen. */
+  public PairScript frozen(double amps, double volts, double seconds) {
     return wave(t -> amps, t -> volts, seconds);
   }
 

@@ -18,6 +18,27 @@ public interface PairStream {
   /** Voltage count of a pair. */
   short voltage(long index);
 
+  /** The pairs from one index to another, the last not among them. */
+  default PairStream between(long from, long until) {
+    PairStream whole = this;
+    return new PairStream() {
+      @Override
+      public long pairs() {
+        return Math.min(until, whole.pairs()) - from;
+      }
+
+      @Override
+      public short current(long index) {
+        return whole.current(from + index);
+      }
+
+      @Override
+      public short voltage(long index) {
+        return whole.voltage(from + index);
+      }
+    };
+  }
+
   /** Pairs that never end, repeat only after long, and take every value a byte can have. */
   static PairStream endless() {
     return new PairStream() {

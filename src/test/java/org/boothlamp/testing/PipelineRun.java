@@ -12,6 +12,7 @@ import org.boothlamp.monitor.Pipeline;
 import org.boothlamp.monitor.PipelineSettings;
 import org.boothlamp.monitor.SampleBlock;
 import org.boothlamp.monitor.SegmentEnd;
+import org.boothlamp.monitor.SourceFormat;
 import org.boothlamp.signal.PairScale;
 
 /** Sends pairs of a test through a pipeline and keeps what comes out; time counts from pair 0. */
@@ -26,11 +27,16 @@ public final class PipelineRun implements Pipeline.Listener {
   private final int pairsPerSecond;
   private final Pipeline pipeline;
 
-  /** A run against a plan, which may be null, with the standard rules. */
+  /** A run against a plan, which may be null, with the standard rules and all 16 bits. */
   public PipelineRun(PairScale scale, int pairsPerSecond, JudgingPlan plan) {
-    this.pairsPerSecond = pairsPerSecond;
+    this(scale, new SourceFormat(pairsPerSecond, Short.MIN_VALUE, Short.MAX_VALUE, "test"), plan);
+  }
+
+  /** A run of pairs from a converter of another range. */
+  public PipelineRun(PairScale scale, SourceFormat format, JudgingPlan plan) {
+    pairsPerSecond = format.pairsPerSecond();
     PipelineSettings settings = new PipelineSettings(scale, ArcRule.STANDARD, JudgingRule.STANDARD);
-    pipeline = new Pipeline(settings, pairsPerSecond, this);
+    pipeline = new Pipeline(settings, format, this);
     pipeline.assign(new Assignment("T-01", plan));
   }
 
@@ -39,7 +45,7 @@ public final class PipelineRun implements Pipeline.Listener {
     PipelineRun run =
         new PipelineRun(recording.scale(), recording.pairsPerSecond(), recording.plan());
     run.send(recording.current(), recording.voltage(), 0);
-    run.pipeline.finish(SegmentEnd.STOPPED);
+    run.pipeline.close(SegmentEnd.STOPPED);
     return run;
   }
 

@@ -1,0 +1,2 @@
+/** A sensor against a reference meter: the fit, its uncertainty, accept or refuse. */
+package org.boothlamp.calibration;

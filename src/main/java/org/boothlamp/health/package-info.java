@@ -1,0 +1,2 @@
+/** Whether what the sensors say can be believed. */
+package org.boothlamp.health;

@@ -1,0 +1,124 @@
+package org.boothlamp.cli;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import org.boothlamp.boothlog.BoothLog;
+import org.boothlamp.boothlog.BoothLogWriter;
+import org.boothlamp.boothlog.LogClocks;
+import org.boothlamp.boothlog.LogQueue;
+import org.boothlamp.monitor.SegmentEnd;
+import org.boothlamp.testing.BoothFolder;
+import org.boothlamp.testing.LogEntries;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The report from a log that a writer made. */
+class ReportCommandTest {
+
+  private static final LocalDate DAY =
+      LocalDate.ofInstant(
+          Instant.ofEpochMilli(LogEntries.FIRST_WALL_MILLIS), ZoneId.systemDefault());
+
+  @TempDir Path folder;
+  private BoothFolder booth;
+
+  @BeforeEach
+  void weld() {
+    booth = new BoothFolder(folder);
+    booth.write();
+    LogQueue queue = new LogQueue();
+    BoothLogWriter writer =
+        new BoothLogWriter(
+            BoothLog.open(booth.log()),
+            BoothFolder.BOOTH_ID,
+            queue,
+            LogClocks.system(),
+            signIn -> {});
+    for (String trainee : List.of("T-04", "T-11")) {
+      double start = trainee.equals("T-04") ? 10 : 60;
+      queue.offer(LogEntries.started(start, trainee));
+      queue.offer(LogEntries.ended(start, 30, SegmentEnd.ARC_OFF));
+    }
+    writer.close();
+  }
+
+  private CommandRun report(Object... more) {
+    Object[] arguments = new Object[more.length + 3];
+    arguments[0] = "report";
+    arguments[1] = "--settings";
+    arguments[2] = booth.settings();
+    System.arraycopy(more, 0, arguments, 3, more.length);
+    return CommandRun.of(arguments);
+  }
+
+  @Test
+  void shouldReportADayForAPerson() {
+    String text = report(DAY).exits(0).out();
+    assertTrue(text.contains("Booth B-07, " + DAY), text);
+    assertTrue(text.contains("2 trainees, 2 runs"), text);
+    assertTrue(text.contains("\nT-04 "), text);
+    assertTrue(text.contains("no safety device"), text);
+    assertFalse(text.contains("\u001B["), text);
+  }
+
+  @Test
+  void shouldColourTheReportOnATerminal() {
+    String text = CommandRun.onScreen("report", DAY, "--log", booth.log()).exits(0).out();
+    assertTrue(text.contains("\u001B["), text);
+  }
+
+  @Test
+  void shouldReportADayForAProgram() {
+    List<JsonNode> runs = report(DAY, "--format", "json").exits(0).objects("run");
+    assertEquals(2, runs.size());
+    assertEquals("T-04", runs.get(0).get("trainee").asText());
+    assertEquals(1, report(DAY, "--format", "json").objects("shift").size());
+  }
+
+  @Test
+  void shouldReportOneTrainee() {
+    List<JsonNode> runs =
+        report(DAY, "--trainee", "T-11", "--format", "json").exits(0).objects("run");
+    assertEquals(1, runs.size());
+    assertEquals("T-11", runs.get(0).get("trainee").asText());
+  }
+
+  @Test
+  void shouldReportASpanOfDaysAndNothingOutsideIt() {
+    String span = DAY.minusDays(3) + ".." + DAY.plusDays(1);
+    assertEquals(2, report(span, "--format", "json").exits(0).objects("run").size());
+    assertEquals(0, report(DAY.minusDays(1), "--format", "json").exits(0).objects("run").size());
+    assertEquals(0, report("--format", "json").exits(0).objects("run").size());
+  }
+
+  @Test
+  void shouldRefuseASpanThatIsNone() {
+    CommandRun run = report("lately").exits(2);
+    assertEquals("", run.out());
+    assertTrue(run.err().contains("lately"), run.err());
+    assertTrue(run.err().contains("today"), run.err());
+  }
+
+  @Test
+  void shouldNameALogThatIsNotThere() {
+    Path none = folder.resolve("none.db");
+    CommandRun run = CommandRun.of("report", "--log", none).exits(1);
+    assertEquals("", run.out());
+    assertTrue(run.err().contains(none.toString()), run.err());
+  }
+
+  @Test
+  void shouldRefuseAFileThatIsNoLog() {
+    CommandRun run = CommandRun.of("report", "--log", booth.settings()).exits(1);
+    assertTrue(run.err().contains(booth.settings().toString()), run.err());
+  }
+}
