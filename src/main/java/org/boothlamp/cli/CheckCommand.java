@@ -172,9 +172,9 @@ final class CheckCommand implements Callable<Integer> {
           Finding.note("source", "a recording, which is not played here", "boothlamp replay does"));
     }
     try (SampleSource source = parts.source(settings)) {
-      Finding finding = new SourceProbe(source, NanoClock.SYSTEM).listen(scale);
+      List<Finding> found = new SourceProbe(source, NanoClock.SYSTEM).listen(scale);
       heard = source.format();
-      return finding;
+      return found;
     } catch (RuntimeException failure) {
       return List.of(Finding.bad("source", failure.getMessage(), ""));
     }
