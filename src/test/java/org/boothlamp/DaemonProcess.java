@@ -14,7 +14,7 @@ import java.util.function.Supplier;
 /** The jar as a process of its own, as a user or a supervisor starts it. */
 final class DaemonProcess implements AutoCloseable {
 
-  private static final long PATIENCE_SECONDS = 30;
+  private static final long PATIENCE_SECONDS = 90;
 
   private final Path err;
   private final Path out;
