@@ -8,8 +8,9 @@ final class GapRule {
   private static final int WINDOW_SLOTS = Slot.PER_SECOND / 2;
 
   /**
-   * Share of the window: half of the uncertainty of an average is then that of the time nobody
-   * measured. Common practice, no source.
+   * Share of the window. What is lost in bursts is not lost by chance: with more of it missing the
+   * average can lie anywhere in a window's caution band, a tenth as well. Common practice, no
+   * source.
    */
   private static final double SHARE = 0.1;
 
