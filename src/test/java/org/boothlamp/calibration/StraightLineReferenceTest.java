@@ -67,8 +67,8 @@ class StraightLineReferenceTest {
   }
 
   /**
-   * NIST StRD NoInt1, slope and its standard deviation as in two public transcriptions; residual
-   * standard deviation from memory, recomputed exactly.
+   * NIST StRD NoInt1, slope and its standard deviation as in two public copies; residual standard
+   * deviation from memory, recomputed exactly.
    */
   @Test
   void shouldGiveTheCertifiedDigitsOfNoInt1() {
