@@ -1,6 +1,5 @@
 package org.boothlamp.acquisition;
 
-import com.pi4j.Pi4J;
 import com.pi4j.context.Context;
 import com.pi4j.io.i2c.I2C;
 import com.pi4j.io.i2c.I2CProvider;
@@ -41,12 +40,7 @@ final class Pi4jI2c implements I2cLink {
   @Override
   public void open() {
     try {
-      context =
-          Pi4J.newContextBuilder()
-              .noAutoDetect()
-              .disableShutdownHook()
-              .add(providers.get())
-              .build();
+      context = OneProvider.context(providers.get());
       device =
           context.create(
               I2C.newConfigBuilder(context)

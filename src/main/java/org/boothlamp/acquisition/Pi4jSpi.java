@@ -1,6 +1,5 @@
 package org.boothlamp.acquisition;
 
-import com.pi4j.Pi4J;
 import com.pi4j.context.Context;
 import com.pi4j.io.spi.Spi;
 import com.pi4j.io.spi.SpiBus;
@@ -45,12 +44,7 @@ final class Pi4jSpi implements SpiLink {
   @Override
   public void open() {
     try {
-      context =
-          Pi4J.newContextBuilder()
-              .noAutoDetect()
-              .disableShutdownHook()
-              .add(providers.get())
-              .build();
+      context = OneProvider.context(providers.get());
       spi =
           context.create(
               Spi.newConfigBuilder(context)

@@ -1,6 +1,5 @@
 package org.boothlamp.lamp;
 
-import com.pi4j.Pi4J;
 import com.pi4j.boardinfo.util.BoardInfoHelper;
 import com.pi4j.context.Context;
 import com.pi4j.io.gpio.digital.DigitalOutput;
@@ -11,6 +10,7 @@ import com.pi4j.plugin.gpiod.provider.gpio.digital.GpioDDigitalOutputProvider;
 import com.pi4j.plugin.linuxfs.provider.gpio.digital.LinuxFsDigitalOutputProvider;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import org.boothlamp.acquisition.OneProvider;
 import org.boothlamp.judging.Signal;
 
 /**
@@ -110,7 +110,7 @@ public final class GpioLamp implements LampOutput {
       throws LampUnavailableException {
     Context context = null;
     try {
-      context = Pi4J.newContextBuilder().noAutoDetect().disableShutdownHook().add(provider).build();
+      context = OneProvider.context(provider);
       return new GpioLamp(context, name, pins);
     } catch (RuntimeException | LinkageError failure) {
       LampUnavailableException unavailable =
