@@ -13,6 +13,7 @@ import org.boothlamp.signal.PairScale;
  * @param source where the pairs come from
  * @param scale counts to amps and volts; null with a recording, which brings its own
  * @param accuracy stated uncertainties, for as long as there is no calibration
+ * @param calibration what a calibration must come up to
  * @param lamp where the signal is shown
  * @param arc when an arc burns
  * @param judging times of averaging and judging
@@ -26,6 +27,7 @@ public record BoothSettings(
     SourceSettings source,
     PairScale scale,
     ChannelUncertainties accuracy,
+    CalibrationSettings calibration,
     LampSettings lamp,
     ArcSettings arc,
     JudgingSettings judging,

@@ -47,6 +47,7 @@ public final class BoothSettingsFile {
             sources.source(),
             sources.scale(),
             accuracy(document.section("accuracy")),
+            new CalibrationReader(document.section("calibration")).read(),
             new LampReader(document.section("lamp"), paths).read(sources.kind()),
             arc(document.section("arc")),
             judging(document.section("averaging"), document.section("judging")),
