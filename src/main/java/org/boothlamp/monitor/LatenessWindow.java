@@ -150,10 +150,12 @@ final class LatenessWindow {
     }
     long allowed = Math.max(LEAST_CHANGE_NANOS, longestBurst());
     long change = late[last] - late[first];
-    double now = (double) change / (nanos[last] - nanos[first]);
+    long passed = nanos[last] - nanos[first];
+    double now = (double) change / passed;
     double limit = seen ? BACK_SHARE * limitShare : limitShare;
     boolean beyond = Math.abs(now) > limit && Math.abs(change) > allowed;
-    sound = Math.abs(now) <= BACK_SHARE * limitShare && allowed == LEAST_CHANGE_NANOS;
+    boolean tells = allowed <= Math.max(LEAST_CHANGE_NANOS, limitShare * passed);
+    sound = tells && Math.abs(now) <= BACK_SHARE * limitShare;
     boolean found = beyond && isSteady() && isEarlierThanEver(change);
     if (found && !seen) {
       sinceNanos = openedNanos[oldest];
