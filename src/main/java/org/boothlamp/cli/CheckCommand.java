@@ -21,16 +21,21 @@ import org.boothlamp.monitor.SourceFormat;
 import org.boothlamp.procedure.Pass;
 import org.boothlamp.report.JsonLines;
 import org.boothlamp.settings.BoothSettings;
+import org.boothlamp.settings.CountRange;
 import org.boothlamp.settings.LoadedProcedure;
 import org.boothlamp.settings.Problem;
 import org.boothlamp.settings.ProcedureFolder;
 import org.boothlamp.settings.Procedures;
+import org.boothlamp.settings.SerialSourceSettings;
 import org.boothlamp.settings.SettingsException;
 import org.boothlamp.signal.PairScale;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** Looks at everything that the monitor needs. */
 @Command(
@@ -49,6 +54,7 @@ final class CheckCommand implements Callable<Integer> {
   private final List<Finding> findings = new ArrayList<>();
   private int exitCode = ExitCode.OK;
 
+  @Spec private CommandSpec spec;
   @Mixin private SettingsOption settingsOption;
   @Mixin private FormatOption format;
 
@@ -61,9 +67,20 @@ final class CheckCommand implements Callable<Integer> {
       names = "--hardware",
       description = {
         "Also work out what clamp, divider and converter can tell apart and how far they reach, against"
-            + " the loaded procedures. If the source is not heard, 12 bits are taken."
+            + " the loaded procedures. If the source is not heard, lowest_count and highest_count of"
+            + " the settings are taken, or 12 bits."
       })
   private boolean hardware;
+
+  @Option(
+      names = "--listen",
+      paramLabel = "SECONDS",
+      defaultValue = "3",
+      description = {
+        "How long to listen to the source, 1 to 300 s; ${DEFAULT-VALUE} by default. Some faults"
+            + " show only while somebody welds, and a small drift of the clock takes half a minute."
+      })
+  private double listenSeconds;
 
   /** The passes that can be judged. */
   private final List<JudgingPlan> plans = new ArrayList<>();
@@ -78,6 +95,10 @@ final class CheckCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
+    if (!(listenSeconds >= 1 && listenSeconds <= 300)) {
+      throw new ParameterException(
+          spec.commandLine(), "--listen must be from 1 to 300 s, but is " + listenSeconds);
+    }
     BoothSettings settings = settingsOption.read();
     findings.add(Finding.good("settings", settings.file() + ", booth " + settings.boothId()));
     checkProcedures(settings);
@@ -88,11 +109,17 @@ final class CheckCommand implements Callable<Integer> {
       findings.add(lamp(settings));
     }
     if (hardware) {
-      findings.addAll(new HardwareCheck(settings.scale(), plans, heard).findings());
+      findings.addAll(
+          new HardwareCheck(settings.scale(), plans, heard, stated(settings)).findings());
     }
     write();
     boolean bad = findings.stream().anyMatch(f -> f.state() == Finding.State.BAD);
     return exitCode != ExitCode.OK ? exitCode : bad ? ExitCode.SOFTWARE : ExitCode.OK;
+  }
+
+  /** The counts that the settings state; null if they do not. */
+  private static CountRange stated(BoothSettings settings) {
+    return settings.source() instanceof SerialSourceSettings serial ? serial.counts() : null;
   }
 
   private void checkProcedures(BoothSettings settings) {
@@ -172,7 +199,8 @@ final class CheckCommand implements Callable<Integer> {
           Finding.note("source", "a recording, which is not played here", "boothlamp replay does"));
     }
     try (SampleSource source = parts.source(settings)) {
-      List<Finding> found = new SourceProbe(source, NanoClock.SYSTEM).listen(scale);
+      List<Finding> found =
+          new SourceProbe(source, NanoClock.SYSTEM, plans, listenSeconds).listen(scale);
       heard = source.format();
       return found;
     } catch (RuntimeException failure) {
@@ -221,8 +249,13 @@ final class CheckCommand implements Callable<Integer> {
           .text("part", finding.part())
           .text("state", finding.state().word())
           .text("detail", finding.detail())
-          .text("next_move", finding.nextMove())
-          .end();
+          .text("next_move", finding.nextMove());
+      if (finding.fault() != null) {
+        json.text("fault", finding.fault().word())
+            .truth("judged", finding.fault().judged())
+            .text("limit", finding.fault().limit());
+      }
+      json.end();
     }
     json.flush();
   }

@@ -9,6 +9,7 @@ import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.judging.WindowReach;
 import org.boothlamp.monitor.SourceFormat;
 import org.boothlamp.procedure.Quantity;
+import org.boothlamp.settings.CountRange;
 import org.boothlamp.signal.ChannelReach;
 import org.boothlamp.signal.ChannelScale;
 import org.boothlamp.signal.PairScale;
@@ -44,6 +45,7 @@ final class HardwareCheck {
   private final PairScale scale;
   private final List<JudgingPlan> plans;
   private final SourceFormat heard;
+  private final CountRange stated;
   private final List<Finding> findings = new ArrayList<>();
 
   /**
@@ -52,11 +54,13 @@ final class HardwareCheck {
    * @param scale counts to amps and volts; null with a recording, which brings its own
    * @param plans the passes that can be judged
    * @param heard what the source said of its pairs; null if it was not heard
+   * @param stated the counts that the settings state, for want of that; null if they do not
    */
-  HardwareCheck(PairScale scale, List<JudgingPlan> plans, SourceFormat heard) {
+  HardwareCheck(PairScale scale, List<JudgingPlan> plans, SourceFormat heard, CountRange stated) {
     this.scale = scale;
     this.plans = List.copyOf(plans);
     this.heard = heard;
+    this.stated = stated;
   }
 
   /** The findings, current before voltage before short circuits. */
@@ -80,17 +84,28 @@ final class HardwareCheck {
   }
 
   private Finding counts() {
+    if (heard == null && stated != null) {
+      return Finding.note(
+          "hardware",
+          String.format(
+              Locale.ROOT,
+              "the source was not heard: counts from %d to %d are taken, as the settings state",
+              stated.lowest(),
+              stated.highest()),
+          "plug the front end in and stop a running monitor, then check again");
+    }
     if (heard == null) {
       return Finding.note(
           "hardware",
           "the source was not heard: a 12-bit converter is taken",
-          "plug the front end in and stop a running monitor, then check again");
+          "plug the front end in and stop a running monitor, then check again; or state"
+              + " lowest_count and highest_count in the settings of a serial source");
     }
     return Finding.good(
         "hardware",
         String.format(
             Locale.ROOT,
-            "%s gives counts from %d to %d",
+            "%s gives counts from %d to %d, as it says itself",
             heard.device(),
             heard.lowestCount(),
             heard.highestCount()));
@@ -99,6 +114,9 @@ final class HardwareCheck {
   private ChannelReach reach(ChannelScale channel) {
     if (heard != null) {
       return new ChannelReach(channel, heard.lowestCount(), heard.highestCount());
+    }
+    if (stated != null) {
+      return new ChannelReach(channel, stated.lowest(), stated.highest());
     }
     int lowest = Math.abs(channel.zeroCount()) < ASSUMED_COUNTS / 4 ? -ASSUMED_COUNTS / 2 : 0;
     return new ChannelReach(channel, lowest, lowest + ASSUMED_COUNTS - 1);

@@ -1,16 +1,10 @@
 package org.boothlamp.cli;
 
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Locale;
-import java.util.Set;
-import org.boothlamp.arc.ArcDetector;
-import org.boothlamp.arc.ArcRule;
-import org.boothlamp.health.HealthFault;
-import org.boothlamp.health.SensorHealth;
+import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.monitor.NanoClock;
-import org.boothlamp.monitor.RateWatch;
 import org.boothlamp.monitor.SampleBlock;
 import org.boothlamp.monitor.SampleSource;
 import org.boothlamp.monitor.SourceFormat;
@@ -27,42 +21,43 @@ import org.boothlamp.signal.SlotBuilder;
 final class SourceProbe {
 
   private static final long LONGEST_WAIT_NANOS = 3_000_000_000L;
-  private static final long LISTEN_NANOS = 1_000_000_000L;
 
   private final SampleSource source;
   private final NanoClock clock;
+  private final List<JudgingPlan> plans;
+  private final double listenSeconds;
   private final SampleBlock block = new SampleBlock();
   private final PairSums sums = new PairSums();
-  private final Set<HealthFault> faults = EnumSet.noneOf(HealthFault.class);
-  private ArcDetector detector;
-  private SensorHealth health;
+  private HeardSensors sensors;
   private long pairs;
 
-  SourceProbe(SampleSource source, NanoClock clock) {
+  /**
+   * A probe of a source.
+   *
+   * @param plans the passes that can be judged
+   * @param listenSeconds how long to listen, by the source's own time
+   */
+  SourceProbe(SampleSource source, NanoClock clock, List<JudgingPlan> plans, double listenSeconds) {
     this.source = source;
     this.clock = clock;
+    this.plans = plans;
+    this.listenSeconds = listenSeconds;
   }
 
-  /** Waits up to 3 s for the first pair, then listens for a second. */
+  /** Waits up to 3 s for the first pair, then listens. */
   List<Finding> listen(PairScale scale) {
     if (!waitForPairs()) {
       return List.of(nothing());
     }
     SourceFormat format = source.format();
-    detector = new ArcDetector(scale, ArcRule.STANDARD);
-    health =
-        new SensorHealth(
-            scale, format.pairsPerSecond(), format.lowestCount(), format.highestCount());
-    RateWatch rate = new RateWatch(format.pairsPerSecond());
+    sensors = new HeardSensors(scale, format);
     SlotBuilder builder =
-        new SlotBuilder(
-            source.format().pairsPerSecond(), scale, new ShortCircuitRule(8, 9), this::add);
-    long start = clock.nanoTime();
+        new SlotBuilder(format.pairsPerSecond(), scale, new ShortCircuitRule(8, 9), this::add);
+    long start = block.monotonicNanos;
     SampleSource.Outcome outcome = SampleSource.Outcome.PAIRS;
-    while (outcome != SampleSource.Outcome.END && clock.nanoTime() - start < LISTEN_NANOS) {
+    while (outcome != SampleSource.Outcome.END && secondsSince(start) < listenSeconds) {
       if (outcome == SampleSource.Outcome.PAIRS) {
-        rate.accept(block);
-        note(HealthFault.SAMPLE_RATE, rate.isWrongRate());
+        sensors.accept(block);
         builder.accept(block.current, block.voltage, block.count, block.firstIndex);
         pairs += block.count;
       }
@@ -70,8 +65,12 @@ final class SourceProbe {
     }
     List<Finding> findings = new ArrayList<>();
     findings.add(heard(scale));
-    addHealth(findings);
+    findings.addAll(new SensorFindings(sensors, plans, listenSeconds).list());
     return findings;
+  }
+
+  private double secondsSince(long startNanos) {
+    return (block.monotonicNanos - startNanos) / 1e9;
   }
 
   private Finding heard(PairScale scale) {
@@ -81,15 +80,6 @@ final class SourceProbe {
     return trouble == null
         ? Finding.good("source", detail)
         : Finding.note("source", detail, trouble);
-  }
-
-  private void addHealth(List<Finding> findings) {
-    for (HealthFault fault : faults) {
-      findings.add(Finding.bad("sensors", fault.word() + ": " + fault.meaning(), fault.nextMove()));
-    }
-    if (faults.isEmpty()) {
-      findings.add(Finding.good("sensors", "no fault in this second"));
-    }
   }
 
   private Finding nothing() {
@@ -114,19 +104,9 @@ final class SourceProbe {
     return false;
   }
 
-  private void note(HealthFault fault, boolean active) {
-    if (active) {
-      faults.add(fault);
-    }
-  }
-
   private void add(Slot slot) {
     sums.add(slot.sums());
-    detector.accept(slot);
-    health.accept(slot, detector.state(), detector.slotHasCurrent(), null);
-    for (HealthFault fault : HealthFault.values()) {
-      note(fault, health.isActive(fault));
-    }
+    sensors.accept(slot);
   }
 
   private String describe(PairScale scale) {

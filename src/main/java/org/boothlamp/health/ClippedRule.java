@@ -8,13 +8,13 @@ import org.boothlamp.signal.Slot;
 final class ClippedRule {
 
   /** As long as the lamp's own step, so that a clipped average is known when it is judged. */
-  private static final int WINDOW_SLOTS = Slot.PER_SECOND / 10;
+  static final int WINDOW_SLOTS = Slot.PER_SECOND / 10;
 
   /**
    * Share of the pairs from which the mean suffers; a high-frequency start touches the limit with
    * fewer. Common practice, no source.
    */
-  private static final double SHARE = 0.05;
+  static final double SHARE = 0.05;
 
   /** A limit closer to zero than this share of the range is where a quiet channel rests. */
   private static final double REST_SHARE = 0.02;

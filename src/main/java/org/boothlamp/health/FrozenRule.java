@@ -12,7 +12,7 @@ final class FrozenRule {
    * 0.4 s: even a steady arc moves within a period of the mains, 20 ms; the rest is margin for a
    * coarse converter. Common practice, no source.
    */
-  private static final int CONFIRM_SLOTS = 40;
+  static final int CONFIRM_SLOTS = 40;
 
   final FaultState fault = new FaultState(CONFIRM_SLOTS);
   private int count;

@@ -5,14 +5,14 @@ import org.boothlamp.signal.Slot;
 /** Pairs that never arrived. Confined to one thread. */
 final class GapRule {
 
-  private static final int WINDOW_SLOTS = Slot.PER_SECOND / 2;
+  static final int WINDOW_SLOTS = Slot.PER_SECOND / 2;
 
   /**
    * Share of the window. What is lost in bursts is not lost by chance: with more of it missing the
    * average can lie anywhere in a window's caution band, a tenth as well. Common practice, no
    * source.
    */
-  private static final double SHARE = 0.1;
+  static final double SHARE = 0.1;
 
   final FaultState fault = new FaultState(1);
   private final double mostMissing;

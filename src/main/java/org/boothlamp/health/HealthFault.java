@@ -25,7 +25,7 @@ public enum HealthFault {
   AMPS_WITHOUT_VOLTS(
       "amps without volts",
       "Current flowed and no voltage was seen.",
-      "check that both voltage taps are on"),
+      "check that both voltage taps are on: a booth without them cannot be judged"),
   /** An arc's voltage and no current. */
   VOLTS_WITHOUT_AMPS(
       "volts without amps",

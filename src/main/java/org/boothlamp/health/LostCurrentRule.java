@@ -23,7 +23,7 @@ final class LostCurrentRule {
   private static final int LEAST_MOVES = 3;
 
   /** No current is less than this: a clamp's zero within its band, and noise. */
-  private static final double MOST_AMPS = 3;
+  static final double MOST_AMPS = 3;
 
   /**
    * An arc that goes out leaves no volts, or open-circuit volts. Those lie above its own by the
@@ -33,7 +33,7 @@ final class LostCurrentRule {
   private static final double HALF_SLOPE_OHMS = 0.01;
 
   /** 0.3 s after the current vanished … */
-  private static final int VANISHED_SLOTS = 30;
+  static final int VANISHED_SLOTS = 30;
 
   /** … the volts must have stayed in so many slots; droplets short the others. */
   private static final int LEAST_SAME_SLOTS = 20;

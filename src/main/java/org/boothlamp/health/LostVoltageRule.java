@@ -12,7 +12,7 @@ final class LostVoltageRule {
   static final double LEAST_VOLTS = 0.5;
 
   /** 0.3 s: longer than any short circuit of a droplet. */
-  private static final int CONFIRM_SLOTS = 30;
+  static final int CONFIRM_SLOTS = 30;
 
   final FaultState fault = new FaultState(CONFIRM_SLOTS);
 

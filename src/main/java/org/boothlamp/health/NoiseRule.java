@@ -12,10 +12,10 @@ import org.boothlamp.signal.Slot;
 final class NoiseRule {
 
   /** Standard deviation; a sound clamp has below 1 A. Common practice, no source. */
-  private static final double MOST_AMPS = 3;
+  static final double MOST_AMPS = 3;
 
   /** Standard deviation; a sound divider has below 0.1 V. Common practice, no source. */
-  private static final double MOST_VOLTS = 1;
+  static final double MOST_VOLTS = 1;
 
   /** At open circuit some machines ripple by this share of their volts; from memory. */
   private static final double RIPPLE_SHARE = 0.1;

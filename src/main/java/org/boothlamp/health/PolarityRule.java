@@ -18,6 +18,8 @@ final class PolarityRule {
   /** Twice in a row, so that it is 0.3 s of arc. */
   private static final int CONFIRM_LOOKS = 2;
 
+  static final int CONFIRM_SLOTS = (CONFIRM_LOOKS + 1) * HALF_SLOTS;
+
   /**
    * Power as a share of amps times volts: an arc takes nearly all of them, and a tap that is off or
    * a turn half-way through the window gives little either way.

@@ -131,6 +131,11 @@ public final class SensorHealth {
     return states[fault.ordinal()].endSlot();
   }
 
+  /** True if it was certain of the last slot that no current flowed: zero and noise are judged. */
+  public boolean isQuiet() {
+    return idle.isQuiet();
+  }
+
   /** Counts to take off every current count from the next slot on: where the clamp's zero is. */
   public int currentOffsetCounts() {
     return zero.offsetCounts();

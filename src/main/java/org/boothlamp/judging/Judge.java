@@ -37,6 +37,10 @@ public final class Judge {
   private JudgingPlan plan;
   private long startSlot;
   private boolean nextSlotIsEdge;
+
+  /** The slot after the last one with current: from there on the average stands still. */
+  private long currentEndSlot;
+
   private Level level;
   private Level shown;
 
@@ -62,6 +66,7 @@ public final class Judge {
   public void begin(JudgingPlan plan, long startSlot) {
     this.plan = plan;
     this.startSlot = startSlot;
+    currentEndSlot = startSlot;
     trailing.clear();
     timing.clear();
     nextSlotIsEdge = true;
@@ -78,6 +83,7 @@ public final class Judge {
       trailing.add(slot);
     }
     nextSlotIsEdge = false;
+    currentEndSlot = number + 1;
     judgeIfDue(number);
   }
 
@@ -102,25 +108,27 @@ public final class Judge {
     Level worst = Level.GREEN;
     for (int i = 0; i < plan.size(); i++) {
       if (averages.isMeasured(plan.band(i).window().quantity())) {
-        worst = worst.worse(judge(plan.band(i), trackers[i], slot));
+        worst = worst.worse(judge(plan.band(i), trackers[i]));
       }
     }
     level = worst;
     shown = timing.show(worst, slot);
   }
 
-  private Level judge(CautionBand band, ExcursionTracker tracker, long slot) {
+  /** What is judged without current is what the average was when the current ended. */
+  private Level judge(CautionBand band, ExcursionTracker tracker) {
     double average = averages.of(band.window().quantity());
-    if (tracker.accept(average, slot)) {
+    if (tracker.accept(average, currentEndSlot)) {
       listener.onExcursion(band.window().quantity(), tracker);
     }
     return band.level(average);
   }
 
-  /** Ends the segment at a slot; excursions that are open end with it. */
+  /** Ends the segment at a slot; excursions that are open end with it, or with the last current. */
   public void end(long endSlot) {
+    long excursionEnd = Math.min(endSlot, currentEndSlot);
     for (int i = 0; plan != null && i < plan.size(); i++) {
-      if (trackers[i].finish(endSlot)) {
+      if (trackers[i].finish(excursionEnd)) {
         listener.onExcursion(plan.band(i).window().quantity(), trackers[i]);
       }
     }

@@ -6,20 +6,23 @@ import org.boothlamp.signal.Slot;
 
 /**
  * How long each signal held inside a segment. Slots without current count only once the current has
- * come back. Remembers the last half second slot by slot, because a fault is known only some time
- * after it began: what was judged meanwhile is taken back. Nothing is created after construction.
- * Confined to one thread.
+ * come back. Remembers the last slots one by one, because a fault is known only some time after it
+ * began: what was judged meanwhile is taken back. Nothing is created after construction. Confined
+ * to one thread.
  */
 final class JudgedTime {
 
-  /** As long as it may take to find a fault: 0.5 s. */
-  static final int RECALL_SLOTS = Slot.PER_SECOND / 2;
+  /**
+   * As long as it may take to find a fault: half a second, but {@value RateWatch#LONGEST_SECONDS} s
+   * for a small drift of the source's clock.
+   */
+  static final int RECALL_SLOTS = RateWatch.LONGEST_SECONDS * Slot.PER_SECOND;
 
   private final long[] slots = new long[Signal.values().length];
   private final long[] waiting = new long[slots.length];
 
   /** Ordinals of the last slots' signals. */
-  private final int[] recent = new int[RECALL_SLOTS];
+  private final byte[] recent = new byte[RECALL_SLOTS];
 
   private int next;
 
@@ -56,7 +59,7 @@ final class JudgedTime {
   }
 
   private void remember(Signal signal) {
-    recent[next] = signal.ordinal();
+    recent[next] = (byte) signal.ordinal();
     next = next + 1 == RECALL_SLOTS ? 0 : next + 1;
     total++;
   }
@@ -69,7 +72,7 @@ final class JudgedTime {
       long[] counts = back <= waitingTotal ? waiting : slots;
       counts[recent[place]]--;
       counts[Signal.FAULT.ordinal()]++;
-      recent[place] = Signal.FAULT.ordinal();
+      recent[place] = (byte) Signal.FAULT.ordinal();
     }
   }
 

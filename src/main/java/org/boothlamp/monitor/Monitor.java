@@ -143,14 +143,18 @@ public final class Monitor implements Worker {
 
   private void watchRate() {
     rateWatch.accept(block);
-    wrongRate.set(rateWatch.isWrongRate());
-    clockDrift.set(rateWatch.isDrifting());
-    pipeline.setOutsideFault(wrongRate.active || clockDrift.active);
+    wrongRate.set(rateWatch.isWrongRate(), rateWatch.sinceNanos());
+    clockDrift.set(rateWatch.isDrifting(), rateWatch.sinceNanos());
+    if (wrongRate.active || clockDrift.active) {
+      pipeline.beginOutsideFault(rateWatch.sinceIndex());
+    } else {
+      pipeline.endOutsideFault();
+    }
   }
 
   private void endRateFaults() {
-    wrongRate.set(false);
-    clockDrift.set(false);
+    wrongRate.set(false, 0);
+    clockDrift.set(false, 0);
   }
 
   private void watchSilence() {
@@ -268,10 +272,10 @@ public final class Monitor implements Worker {
       this.kind = kind;
     }
 
-    void set(boolean next) {
+    void set(boolean next, long onsetNanos) {
       if (next != active) {
         active = next;
-        startNanos = active ? block.monotonicNanos : startNanos;
+        startNanos = active ? onsetNanos : startNanos;
         fillEvent(kind, startNanos);
         event.kind = active ? LogEntry.Kind.EVENT_STARTED : LogEntry.Kind.EVENT_ENDED;
         event.lengthSeconds = active ? 0 : (block.monotonicNanos - startNanos) / 1e9;

@@ -124,15 +124,22 @@ public final class Pipeline {
 
   /**
    * Tells of a fault that only the monitor can see, because it takes a clock; holds from the next
-   * slot on.
+   * slot on. While it lasts a second call changes nothing.
    *
-   * @param active true while it lasts; the half second before counts to it too
+   * @param sincePair index of the pair with which it began; what was judged since is taken back
    */
-  void setOutsideFault(boolean active) {
-    if (active && !outsideFault) {
-      doubtSince(slotNumber + 1 - JudgedTime.RECALL_SLOTS);
+  void beginOutsideFault(long sincePair) {
+    if (!outsideFault) {
+      outsideFault = true;
+      long slot = sincePair * Slot.PER_SECOND / pairsPerSecond;
+      judgedTime.recall(slotNumber + 1 - slot);
+      trustedUntilSlot = Math.min(trustedUntilSlot, slot);
     }
-    outsideFault = active;
+  }
+
+  /** It is over. */
+  void endOutsideFault() {
+    outsideFault = false;
   }
 
   private void onSlot(Slot slot) {

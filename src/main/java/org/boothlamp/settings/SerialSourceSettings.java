@@ -5,5 +5,7 @@ package org.boothlamp.settings;
  *
  * @param port name of the line, such as {@code /dev/ttyACM0}
  * @param baud line speed, 1200 to 4000000
+ * @param counts the counts of its converter, for a check without the front end; null if not stated
  */
-public record SerialSourceSettings(String port, int baud) implements SourceSettings {}
+public record SerialSourceSettings(String port, int baud, CountRange counts)
+    implements SourceSettings {}

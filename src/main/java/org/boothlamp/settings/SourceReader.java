@@ -11,7 +11,7 @@ final class SourceReader {
 
   /** The kinds of source, by their word in the file. */
   enum Kind {
-    SERIAL("serial", List.of("port", "baud")),
+    SERIAL("serial", List.of("port", "baud", "lowest_count", "highest_count")),
     SPI("spi", ConverterReader.SPI_KEYS),
     I2C("i2c", ConverterReader.I2C_KEYS),
     IIO("iio", ConverterReader.IIO_KEYS),
@@ -28,6 +28,8 @@ final class SourceReader {
   }
 
   private static final TextRule PORT = TextRule.PATH;
+  private static final String LOWEST_COUNT = "lowest_count";
+  private static final String HIGHEST_COUNT = "highest_count";
   private static final Range BAUD = new Range(1_200, 4_000_000, "");
   private static final Range PAIRS_PER_SECOND = new Range(200, 50_000, "");
   private static final Range SEED = new Range(0, Integer.MAX_VALUE, "");
@@ -88,7 +90,28 @@ final class SourceReader {
   private SerialSourceSettings serial() {
     return new SerialSourceSettings(
         section.requiredText("port", PORT, "/dev/ttyACM0"),
-        (int) section.whole("baud", BAUD, 1_000_000));
+        (int) section.whole("baud", BAUD, 1_000_000),
+        counts());
+  }
+
+  /** Only for a check without the front end, whose own word counts as soon as it is heard. */
+  private CountRange counts() {
+    boolean given = section.has(LOWEST_COUNT) || section.has(HIGHEST_COUNT);
+    int lowest = (int) section.whole(LOWEST_COUNT, ZERO_COUNT, -2_048);
+    int highest = (int) section.whole(HIGHEST_COUNT, ZERO_COUNT, 2_047);
+    if (section.has(LOWEST_COUNT) != section.has(HIGHEST_COUNT)) {
+      boolean low = section.has(LOWEST_COUNT);
+      section.refuse(
+          low ? LOWEST_COUNT : HIGHEST_COUNT,
+          "needs " + (low ? HIGHEST_COUNT : LOWEST_COUNT) + " beside it",
+          "write both, or neither");
+    } else if (lowest >= highest) {
+      section.refuse(
+          HIGHEST_COUNT,
+          "must be above lowest_count = " + lowest + ", but is " + highest,
+          "write the two ends of the converter's counts, such as -2048 and 2047");
+    }
+    return given ? new CountRange(lowest, highest) : null;
   }
 
   private RecordingSourceSettings recording() {

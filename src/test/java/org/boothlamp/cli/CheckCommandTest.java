@@ -5,7 +5,9 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import java.nio.file.Path;
+import java.util.Arrays;
 import java.util.List;
+import org.boothlamp.health.HealthFault;
 import org.boothlamp.testing.BoothFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -79,6 +81,28 @@ class CheckCommandTest {
     assertTrue(text.contains("short circuits measured"), text);
     assertTrue(text.contains("good  lamp"), text);
     assertTrue(text.contains("note  log"), text);
+  }
+
+  @Test
+  void shouldAnswerProgramsOneObjectAFault() {
+    List<JsonNode> faults =
+        check("-f", "json").exits(0).objects("check").stream()
+            .filter(finding -> finding.has("fault"))
+            .toList();
+    assertEquals(
+        Arrays.stream(HealthFault.values()).map(HealthFault::word).toList(),
+        faults.stream().map(finding -> finding.get("fault").asText()).toList());
+    JsonNode gaps = faults.get(HealthFault.GAPS.ordinal());
+    assertEquals("sensors", gaps.get("part").asText());
+    assertEquals("good", gaps.get("state").asText());
+    assertTrue(gaps.get("judged").asBoolean());
+    assertEquals("10 % of the samples of 0.5 s missing", gaps.get("limit").asText());
+  }
+
+  @Test
+  void shouldRefuseToListenForEver() {
+    CommandRun run = check("--listen", "1000").exits(2);
+    assertTrue(run.err().contains("--listen must be from 1 to 300 s, but is 1000"), run.err());
   }
 
   @Test

@@ -14,6 +14,7 @@ import org.boothlamp.procedure.Procedure;
 import org.boothlamp.procedure.Process;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
+import org.boothlamp.settings.CountRange;
 import org.boothlamp.signal.ChannelScale;
 import org.boothlamp.signal.PairScale;
 import org.boothlamp.signal.Polarity;
@@ -52,7 +53,7 @@ class HardwareCheckTest {
   }
 
   private static List<Finding> check(PairScale scale, SourceFormat heard, JudgingPlan... plans) {
-    return new HardwareCheck(scale, List.of(plans), heard).findings();
+    return new HardwareCheck(scale, List.of(plans), heard, null).findings();
   }
 
   private static List<Finding> notGood(List<Finding> findings) {
@@ -65,7 +66,7 @@ class HardwareCheckTest {
     assertEquals(List.of(), notGood(findings));
     assertEquals(
         List.of(
-            "board 1 gives counts from -8192 to 8191",
+            "board 1 gives counts from -8192 to 8191, as it says itself",
             "0.0806 A a count; -659.9 to 659.8 A before it clips",
             "narrowest window X-1 fill, 95 to 125 A: amber within 3.00 A, which is 37.2 counts",
             "0.0159 V a count; -130.0 to 130.0 V before it clips",
@@ -140,6 +141,27 @@ class HardwareCheckTest {
     assertEquals("the source was not heard: a 12-bit converter is taken", findings.get(0).detail());
     assertEquals("0.293 A a count; -599.7 to 599.4 A before it clips", findings.get(1).detail());
     assertTrue(findings.get(findings.size() - 1).detail().startsWith("not known"));
+  }
+
+  @Test
+  void shouldTakeTheCountsThatTheSettingsStateIfTheSourceIsNotHeard() {
+    CountRange stated = new CountRange(-8_192, 8_191);
+    PairScale scale = scale(660, 130, 8_192);
+    List<Finding> findings =
+        new HardwareCheck(scale, List.of(stick(Polarity.DC_PLUS)), null, stated).findings();
+    assertEquals(
+        "the source was not heard: counts from -8192 to 8191 are taken, as the settings state",
+        findings.get(0).detail());
+    assertEquals("0.0806 A a count; -659.9 to 659.8 A before it clips", findings.get(1).detail());
+  }
+
+  @Test
+  void shouldBelieveTheSourceRatherThanTheSettings() {
+    CountRange stated = new CountRange(-8, 7);
+    List<Finding> findings =
+        new HardwareCheck(scale(660, 130, 8_192), List.of(), FOURTEEN_BITS, stated).findings();
+    assertEquals(
+        "board 1 gives counts from -8192 to 8191, as it says itself", findings.get(0).detail());
   }
 
   @Test

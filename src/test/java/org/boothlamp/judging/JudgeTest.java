@@ -139,6 +139,30 @@ class JudgeTest {
     assertEquals(Side.HIGH, excursions.get(0).side());
   }
 
+  /** The average comes back inside with the last slots, and is judged only after them. */
+  @Test
+  void shouldEndAnExcursionNoLaterThanTheLastCurrent() {
+    begin(FILL);
+    arc(126, 23, 2);
+    arc(100, 23, 0.05);
+    long lastCurrent = slot;
+    off(20);
+    assertEquals(Level.AMBER, judge.level());
+    judge.end(slot);
+    assertEquals(List.of(new Excursion(Quantity.AMPS, Side.HIGH, 800, lastCurrent)), excursions);
+  }
+
+  /** A fault can end the judging while the arc is out. */
+  @Test
+  void shouldEndAnOpenExcursionWithTheLastCurrent() {
+    begin(FILL);
+    arc(160, 23, 2);
+    long lastCurrent = slot;
+    off(15);
+    judge.end(slot);
+    assertEquals(List.of(new Excursion(Quantity.AMPS, Side.HIGH, 800, lastCurrent)), excursions);
+  }
+
   @Test
   void shouldFollowEachWindowByItself() {
     begin(FILL);

@@ -3,6 +3,7 @@ package org.boothlamp.monitor;
 import static org.junit.jupiter.api.Assertions.assertAll;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.HashMap;
@@ -11,6 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.boothlamp.health.HealthFault;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.testing.FaultInjector;
 import org.boothlamp.testing.KnownRecording;
@@ -18,6 +20,7 @@ import org.boothlamp.testing.PairScript;
 import org.boothlamp.testing.PipelineRun;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.FieldSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
@@ -63,8 +66,24 @@ class FaultInjectionTest {
         () -> assertTrue(found <= visible + MOST_SECONDS, (found - visible) + " s late"),
         () -> assertTrue(began.get(0).startSeconds >= visible - 0.2, "begins before it is there"),
         () -> assertTrue(began.get(0).startSeconds <= found, "begins after it is found"),
+        () -> assertEveryEventEnds(run),
         () -> assertNothingShownAsJudged(run, found, injected.endSeconds()),
         () -> assertNothingJudgedSince(run, visible, injected.endSeconds()));
+  }
+
+  /** Each with the start it was told with, and not before it was found. */
+  private static void assertEveryEventEnds(PipelineRun run) {
+    Map<EventKind, LogEntry> open = new HashMap<>();
+    for (LogEntry entry : run.entries().all()) {
+      if (entry.kind == LogEntry.Kind.EVENT_STARTED) {
+        assertNull(open.put(entry.event, entry), "begins twice: " + entry.event);
+      } else if (entry.kind == LogEntry.Kind.EVENT_ENDED) {
+        LogEntry began = open.remove(entry.event);
+        assertEquals(began.startSeconds, entry.startSeconds);
+        assertTrue(entry.lengthSeconds > 0, entry.event + " took no time");
+      }
+    }
+    assertEquals(Map.of(), open, "without an end");
   }
 
   private static PipelineRun play(KnownRecording recording, FaultBench.Injected injected) {
@@ -109,6 +128,19 @@ class FaultInjectionTest {
             judged + " s judged of the run at " + figures.startSeconds + " s, sound: " + sound);
       }
     }
+  }
+
+  /** The other two take a clock: {@link ClockFaultTest} puts them into the same recordings. */
+  @ParameterizedTest
+  @EnumSource(
+      mode = EnumSource.Mode.EXCLUDE,
+      names = {"SAMPLE_RATE", "CLOCK_DRIFT"})
+  void shouldTryEveryFaultAtSeveralSeverities(HealthFault fault) {
+    long severities =
+        InjectedFaults.ALL.stream()
+            .filter(injected -> injected.kind() == EventKind.of(fault))
+            .count();
+    assertTrue(severities >= 3, fault + " at " + severities + " severities");
   }
 
   @ParameterizedTest

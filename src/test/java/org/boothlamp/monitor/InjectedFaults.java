@@ -219,6 +219,19 @@ final class InjectedFaults {
                     bench.current(),
                     turned(bench.voltage(), bench, bench.midArc(), 1),
                     bench.midArc())));
+    faults.add(
+        new Fault(
+            EventKind.SENSORS_DISAGREE,
+            "clamp turned round, and reads a fifth",
+            bench -> turnedAndWeak(bench, bench.midArc())));
+  }
+
+  private static Injected turnedAndWeak(FaultBench bench, double at) {
+    short[] weak = FaultInjector.amplified(bench.current(), 0.2);
+    short[] current = bench.current().clone();
+    int from = bench.pair(at);
+    System.arraycopy(weak, from, current, from, current.length - from);
+    return bench.changed(turned(current, bench, at, 1), bench.voltage(), at);
   }
 
   private static Injected swapped(FaultBench bench, double at, double share) {

@@ -114,6 +114,16 @@ class PipelineTest {
     assertEquals(10, segment().settlingSeconds, 1e-9);
   }
 
+  @ParameterizedTest
+  @ValueSource(doubles = {0.01, 0.03, 0.05, 0.08, 0.1})
+  void shouldEndNoExcursionAfterItsSegment(double comesBack) {
+    script().idle(1).arc(125.5, 23, 3).arc(20, 23, comesBack).idle(1).sendTo(run);
+    LogEntry excursion = onlyEntry(LogEntry.Kind.EXCURSION);
+    double end = segment().startSeconds + segment().lengthSeconds;
+    assertEquals(end, excursion.startSeconds + excursion.lengthSeconds, 0.1);
+    assertTrue(excursion.startSeconds + excursion.lengthSeconds <= end + 1e-9);
+  }
+
   @Test
   void shouldTellAnExcursionWithItsTimes() {
     script().idle(1).arc(110, 23, 3).arc(170, 23, 2).arc(110, 23, 3).idle(1).sendTo(run);

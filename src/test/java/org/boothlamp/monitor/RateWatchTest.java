@@ -56,14 +56,19 @@ class RateWatchTest {
   }
 
   @ParameterizedTest
-  @ValueSource(doubles = {0.5, 0.8, 0.92, 1.08, 1.25, 2})
-  void shouldFindAWrongRateInAboutHalfASecond(double factor) {
+  @ValueSource(doubles = {0.1, 0.5, 0.8, 0.92, 0.94, 1.06, 1.08, 1.25, 2, 10})
+  void shouldFindAWrongRateInHalfASecond(double factor) {
     play(5, 0.01, 0.002, 1);
     assertFalse(seenWrong);
+    double onset = seconds;
     play(5, 0.01, 0.002, factor);
-    assertTrue(wrongAfter <= 0.65, wrongAfter + " s");
+    assertTrue(wrongAfter <= 0.5, wrongAfter + " s");
+    assertTrue(watch.sinceNanos() / 1e9 <= onset + 0.1, "begins after the onset");
+    assertTrue(watch.sinceNanos() / 1e9 >= onset - 0.25, "begins before the onset");
     play(2, 0.01, 0.002, 1);
     assertFalse(watch.isWrongRate(), "the rate is right again");
+    play(60, 0.01, 0.002, 1);
+    assertFalse(seenDrift, "the wrong rate is no drift");
   }
 
   @ParameterizedTest
@@ -73,13 +78,62 @@ class RateWatchTest {
     assertFalse(seenWrong);
   }
 
+  /** The larger the sooner; the last column is what the class promises. */
   @ParameterizedTest
-  @ValueSource(doubles = {0.98, 0.993, 1.007, 1.02})
-  void shouldFindADriftingClockAfterThirtySeconds(double factor) {
-    play(40, 0.01, 0.005, factor);
-    assertFalse(seenWrong);
-    assertEquals(31, driftAfter, 1.5);
+  @CsvSource({
+    "0.038, 2.2",
+    "0.03, 2.2",
+    "0.022, 2.2",
+    "0.018, 9",
+    "0.012, 9",
+    "0.009, 33",
+    "0.006, 33"
+  })
+  void shouldFindADriftingClockTheSoonerTheFasterItRuns(double share, double mostSeconds) {
+    for (int sign = -1; sign <= 1; sign += 2) {
+      RateWatchTest one = new RateWatchTest();
+      one.play(70, 0.01, 0.005, 1);
+      assertFalse(one.seenDrift);
+      one.play(60, 0.01, 0.005, 1 + sign * share);
+      assertFalse(one.seenWrong);
+      assertTrue(one.driftAfter <= mostSeconds, sign * share + ": " + one.driftAfter + " s");
+      assertTrue(one.watch.isDrifting());
+      one.play(60, 0.01, 0.005, 1);
+      assertFalse(one.watch.isDrifting(), "the clock is right again");
+    }
+  }
+
+  /** The same at once after the start, with nothing to compare with. */
+  @ParameterizedTest
+  @CsvSource({"0.9, 0.5", "1.1, 0.5", "0.97, 2.2", "1.03, 2.2", "0.985, 9", "0.993, 33"})
+  void shouldFindItFromTheStartToo(double factor, double mostSeconds) {
+    play(60, 0.01, 0.005, factor);
+    double after = Math.abs(factor - 1) > 0.05 ? wrongAfter : driftAfter;
+    assertTrue(after <= mostSeconds, after + " s");
+  }
+
+  @Test
+  void shouldSayHowSmallADriftItCouldTell() {
+    double[] lengths = {0.3, 0.3, 1.6, 7, 25};
+    double[] tellable = {Double.NaN, 0.05, 0.02, 0.01, 0.005};
+    for (int k = 0; k < lengths.length; k++) {
+      play(lengths[k], 0.01, 0.002, 1);
+      assertEquals(tellable[k], watch.tellableShare(), 0);
+    }
+  }
+
+  @Test
+  void shouldTakeABreakForNoCure() {
+    play(10, 0.01, 0.002, 0.97);
     assertTrue(watch.isDrifting());
+    seconds += 3;
+    sentPairs += 3 * RATE * 0.97;
+    play(20, 0.01, 0.002, 0.97);
+    assertTrue(watch.isDrifting());
+    seconds += 3;
+    sentPairs += 3 * RATE;
+    play(40, 0.01, 0.002, 1);
+    assertFalse(watch.isDrifting());
   }
 
   @ParameterizedTest

@@ -196,4 +196,18 @@ class TextReportTest {
     assertTrue(text.startsWith(fault.meaning()) && text.endsWith(fault.nextMove() + "."), text);
     assertTrue(EventWords.isDoubt(fault.word()));
   }
+
+  @ParameterizedTest
+  @EnumSource
+  void shouldGiveEveryFaultOfTheSensorsARow(HealthFault fault) {
+    EventRecord event = EveningShift.event(fault.word(), true, at(9, 0, 0), 2.5, 0, "");
+    ShiftReport report =
+        ShiftReport.of(
+            new ShiftRecords(List.of(), List.of(), List.of(event)), EveningShift.SPAN, "B-07", "");
+    String text =
+        TextReport.render(report, 200, Colour.PLAIN)
+            .replace(Numbers.GLUE, ' ')
+            .replaceAll("\\s+", " ");
+    assertTrue(text.contains(fault.word() + ", 2.5 s, at 09:00:00. " + fault.meaning()), text);
+  }
 }

@@ -73,6 +73,8 @@ class BoothSettingsFileTest {
             kind = "serial"
             port = "/dev/ttyACM0"
             baud = 115200
+            lowest_count = 0
+            highest_count = 4095
             [current]
             amps_per_count = 0.25
             zero_count = 2047.5
@@ -104,7 +106,9 @@ class BoothSettingsFileTest {
             default_pass = "fill"
             """);
 
-    assertEquals(new SerialSourceSettings("/dev/ttyACM0", 115_200), settings.source());
+    assertEquals(
+        new SerialSourceSettings("/dev/ttyACM0", 115_200, new CountRange(0, 4_095)),
+        settings.source());
     assertEquals(new ChannelScale(-0.25, 2047.5), settings.scale().current());
     assertEquals(new ChannelScale(0.05, 0), settings.scale().voltage());
     assertEquals(new ExpandedUncertainty(1, 0.015), settings.accuracy().amps());

@@ -70,6 +70,22 @@ class BoothSettingsRefusalTest {
         refusals.of("[log]\nfolder = \"log\"\n"));
   }
 
+  @Test
+  void shouldNeedBothEndsOfTheCountsOrNeither() {
+    String port = SERIAL + "port = \"/dev/ttyACM0\"\n";
+    assertEquals(
+        "booth.toml:10: source.lowest_count: needs highest_count beside it; write both, or neither",
+        refusals.of(port + "lowest_count = 0\n"));
+    assertEquals(
+        "booth.toml:11: source.highest_count: must be above lowest_count = 100, but is 5; write the"
+            + " two ends of the converter's counts, such as -2048 and 2047",
+        refusals.of(port + "lowest_count = 100\nhighest_count = 5\n"));
+    assertEquals(
+        "booth.toml:10: source.lowest_count: must be a whole number from -32768 to 32767 counts,"
+            + " but is \"low\"; write e.g. lowest_count = -2048",
+        refusals.of(port + "lowest_count = \"low\"\nhighest_count = 5\n"));
+  }
+
   @ParameterizedTest
   @CsvSource({"B 07", "'B-07-is-far-too-long'", "''", "Büro"})
   void shouldRefuseABoothIdThatIsNoShortWord(String id) {

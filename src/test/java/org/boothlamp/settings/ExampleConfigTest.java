@@ -44,7 +44,7 @@ class ExampleConfigTest {
   @Test
   void shouldLoadTheExampleOfARealBooth() {
     BoothSettings settings = BoothSettingsFile.read(BOOTH);
-    assertEquals(new SerialSourceSettings("/dev/ttyACM0", 1_000_000), settings.source());
+    assertEquals(new SerialSourceSettings("/dev/ttyACM0", 1_000_000, null), settings.source());
     assertEquals(Set.of(LampKind.SERIAL), settings.lamp().outputs());
     assertEquals(3, settings.shifts().size());
   }
