@@ -29,6 +29,9 @@ final class SourceProbe {
   private static final long LONGEST_WAIT_NANOS = 3_000_000_000L;
   private static final long LISTEN_NANOS = 1_000_000_000L;
 
+  /** A source that takes pairs itself knows after 3 s whether it holds its rate. */
+  private static final long MEASURED_LISTEN_NANOS = 4_000_000_000L;
+
   private final SampleSource source;
   private final NanoClock clock;
   private final SampleBlock block = new SampleBlock();
@@ -43,7 +46,10 @@ final class SourceProbe {
     this.clock = clock;
   }
 
-  /** Waits up to 3 s for the first pair, then listens for a second. */
+  /**
+   * Waits up to 3 s for the first pair, then listens for a second; for 4 s if the source measures
+   * how evenly it takes pairs.
+   */
   List<Finding> listen(PairScale scale) {
     if (!waitForPairs()) {
       return List.of(nothing());
@@ -59,7 +65,7 @@ final class SourceProbe {
             source.format().pairsPerSecond(), scale, new ShortCircuitRule(8, 9), this::add);
     long start = clock.nanoTime();
     SampleSource.Outcome outcome = SampleSource.Outcome.PAIRS;
-    while (outcome != SampleSource.Outcome.END && clock.nanoTime() - start < LISTEN_NANOS) {
+    while (outcome != SampleSource.Outcome.END && clock.nanoTime() - start < listenNanos()) {
       if (outcome == SampleSource.Outcome.PAIRS) {
         rate.accept(block);
         note(HealthFault.SAMPLE_RATE, rate.isWrongRate());
@@ -74,9 +80,17 @@ final class SourceProbe {
     return findings;
   }
 
+  private long listenNanos() {
+    return source.measuresRate() ? MEASURED_LISTEN_NANOS : LISTEN_NANOS;
+  }
+
   private Finding heard(PairScale scale) {
     String performance = source.performance();
-    String detail = describe(scale) + (performance == null ? "" : "; " + performance);
+    String limits = source.limits();
+    String detail =
+        describe(scale)
+            + (limits.isEmpty() ? "" : "; " + limits)
+            + (performance == null ? "" : "; " + performance);
     String trouble = source.trouble();
     return trouble == null
         ? Finding.good("source", detail)
@@ -88,7 +102,7 @@ final class SourceProbe {
       findings.add(Finding.bad("sensors", fault.word() + ": " + fault.meaning(), fault.nextMove()));
     }
     if (faults.isEmpty()) {
-      findings.add(Finding.good("sensors", "no fault in this second"));
+      findings.add(Finding.good("sensors", "no fault in this while"));
     }
   }
 
