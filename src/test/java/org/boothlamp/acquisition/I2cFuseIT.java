@@ -1,6 +1,7 @@
 package org.boothlamp.acquisition;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
@@ -138,6 +139,7 @@ class I2cFuseIT {
     String limits = booth.events("started").get(0).detail();
     assertTrue(limits.contains("short circuits are not measured"), limits);
     assertTrue(limits.contains("at most 430 pairs/s"), limits);
+    assertFalse(booth.runs().isEmpty());
     assertTrue(booth.runs().stream().allMatch(run -> run.shortCircuits() == -1), "not measured");
   }
 }
