@@ -1,62 +1,36 @@
 /*
- * A file that answers like an SPI device of the kernel with an MCP3208 behind it, so that the real
- * open and ioctl calls of a program can be tested on a machine without an SPI bus.
+ * An MCP3208 on SPI. Its levels are counts, 0 to 4095. A command of its own:
  *
- *   fake_spi_converter -f -s MOUNT     serves MOUNT/spidev0.0 and MOUNT/control
+ *   spi idle 1    nothing drives the data line, which is pulled high; 0 mends it
  *
- * Text written to the control file, one command a write:
- *
- *   level CHANNEL COUNT    the count of an input, 0 to 4095
- *   noise CHANNEL COUNTS   counts that the input goes up and down around it, in turn
- *   fail ERRNO             every transfer fails with that error; 0 mends it
- *   gone 1                 the device is unplugged: its file is missing; 0 brings it back
- *   idle 1                 nothing drives the data line, which is pulled high; 0 mends it
- *
- * Reading the control file gives "mode=0 clock=1000000 transfers=1234".
- *
- * An ioctl on a file of FUSE hands over what the request's number says, here the table of transfers;
- * the buffers it points to are read and written in the caller's memory, which takes root and one
- * process id namespace. The frames are those of Microchip DS21298E, page 21.
+ * Its line in the control file reads "spi mode=0 clock=1000000 transfers=1234". The frames are those of
+ * Microchip DS21298E, page 21.
  */
-#define _GNU_SOURCE
-#define FUSE_USE_VERSION 35
+#include "fake_converters.h"
 
 #include <errno.h>
-#include <fuse.h>
 #include <linux/spi/spidev.h>
-#include <stdint.h>
 #include <stdio.h>
 #include <string.h>
-#include <sys/uio.h>
 
-#define DEVICE "/spidev0.0"
-#define CONTROL "/control"
-#define CHANNELS 8
 #define HIGHEST_COUNT 4095
-#define LONGEST_TRANSFER 64
-#define COMMAND_LENGTH 64
 #define COUNT_BITS 12
+#define LONGEST_TRANSFER 64
 
 static struct {
-    int level[CHANNELS];
-    int noise[CHANNELS];
-    unsigned long conversions[CHANNELS];
-    int failure;
-    int gone;
     int idle;
     uint32_t mode;
     uint32_t clock_hz;
     uint8_t bits_per_word;
     uint8_t lsb_first;
     unsigned long transfers;
-} converter = { .clock_hz = 500000, .bits_per_word = 8 };
+} bus = { .clock_hz = 500000, .bits_per_word = 8 };
 
 /* The converter. */
 
 static int convert(int channel)
 {
-    int up = converter.conversions[channel]++ % 2 == 0;
-    int count = converter.level[channel] + (up ? 1 : -1) * converter.noise[channel];
+    int count = next_level(&spi_device.inputs[channel]);
 
     return count < 0 ? 0 : count > HIGHEST_COUNT ? HIGHEST_COUNT : count;
 }
@@ -83,7 +57,7 @@ static void answer(const uint8_t *out, uint8_t *in, unsigned length)
     while (start < bits && !bit_of(out, start))
         start++;
     null_bit = start + 6;
-    if (null_bit + COUNT_BITS >= bits || !bit_of(out, start + 1) || converter.idle)
+    if (null_bit + COUNT_BITS >= bits || !bit_of(out, start + 1) || bus.idle)
         return;
     count = convert(bit_of(out, start + 2) << 2 | bit_of(out, start + 3) << 1 | bit_of(out, start + 4));
     clear_bit(in, null_bit);
@@ -92,23 +66,7 @@ static void answer(const uint8_t *out, uint8_t *in, unsigned length)
             clear_bit(in, null_bit + 1 + i);
 }
 
-/* The SPI device file. */
-
-static int copy_in(void *to, uint64_t from, size_t length)
-{
-    struct iovec here = { to, length };
-    struct iovec there = { (void *) (uintptr_t) from, length };
-
-    return process_vm_readv(fuse_get_context()->pid, &here, 1, &there, 1, 0) == (ssize_t) length ? 0 : -EFAULT;
-}
-
-static int copy_out(uint64_t to, void *from, size_t length)
-{
-    struct iovec here = { from, length };
-    struct iovec there = { (void *) (uintptr_t) to, length };
-
-    return process_vm_writev(fuse_get_context()->pid, &here, 1, &there, 1, 0) == (ssize_t) length ? 0 : -EFAULT;
-}
+/* The device file. */
 
 static int transfer(const struct spi_ioc_transfer *wanted)
 {
@@ -119,11 +77,11 @@ static int transfer(const struct spi_ioc_transfer *wanted)
     if (wanted->len > LONGEST_TRANSFER)
         return -EMSGSIZE;
     if (wanted->tx_buf)
-        error = copy_in(out, wanted->tx_buf, wanted->len);
+        error = copy_from_caller(out, wanted->tx_buf, wanted->len);
     answer(out, in, wanted->len);
     if (!error && wanted->rx_buf)
-        error = copy_out(wanted->rx_buf, in, wanted->len);
-    converter.transfers++;
+        error = copy_to_caller(wanted->rx_buf, in, wanted->len);
+    bus.transfers++;
     return error ? error : (int) wanted->len;
 }
 
@@ -132,6 +90,8 @@ static int message(unsigned request, const struct spi_ioc_transfer *transfers)
     int count = (int) (_IOC_SIZE(request) / sizeof *transfers);
     int total = 0;
 
+    if (spi_device.failure)
+        return -spi_device.failure;
     for (int i = 0; i < count; i++) {
         int length = transfer(&transfers[i]);
         if (length < 0)
@@ -149,16 +109,16 @@ static int setting(unsigned request, void *data)
     switch (_IOC_NR(request)) {
     case _IOC_NR(SPI_IOC_RD_MODE):
     case _IOC_NR(SPI_IOC_RD_MODE32):
-        kept = &converter.mode;
+        kept = &bus.mode;
         break;
     case _IOC_NR(SPI_IOC_RD_MAX_SPEED_HZ):
-        kept = &converter.clock_hz;
+        kept = &bus.clock_hz;
         break;
     case _IOC_NR(SPI_IOC_RD_BITS_PER_WORD):
-        kept = &converter.bits_per_word;
+        kept = &bus.bits_per_word;
         break;
     case _IOC_NR(SPI_IOC_RD_LSB_FIRST):
-        kept = &converter.lsb_first;
+        kept = &bus.lsb_first;
         break;
     default:
         return -ENOTTY;
@@ -170,126 +130,48 @@ static int setting(unsigned request, void *data)
     return 0;
 }
 
-static int on_ioctl(const char *path, unsigned request, void *arg, struct fuse_file_info *file,
-                    unsigned flags, void *data)
+static int spi_ioctl(unsigned request, void *argument, void *data)
 {
-    (void) arg;
-    (void) file;
-    (void) flags;
-    if (strcmp(path, DEVICE) != 0 || _IOC_TYPE(request) != SPI_IOC_MAGIC)
+    (void) argument;
+    if (_IOC_TYPE(request) != SPI_IOC_MAGIC)
         return -ENOTTY;
-    if (converter.gone)
-        return -ENODEV;
-    if (_IOC_NR(request) == 0)
-        return converter.failure ? -converter.failure : message(request, data);
-    return setting(request, data);
+    return _IOC_NR(request) == 0 ? message(request, data) : setting(request, data);
 }
 
-/* The control file, and what makes a file system of both. */
-
-static int command(const char *text)
+/* Half-duplex transfers, which the converter has no use for. */
+static int no_read(uint8_t *bytes, size_t length)
 {
-    int channel;
-    int value;
+    (void) bytes;
+    (void) length;
+    return -EINVAL;
+}
 
-    if (sscanf(text, "level %d %d", &channel, &value) == 2 && channel >= 0 && channel < CHANNELS)
-        converter.level[channel] = value;
-    else if (sscanf(text, "noise %d %d", &channel, &value) == 2 && channel >= 0 && channel < CHANNELS)
-        converter.noise[channel] = value;
-    else if (sscanf(text, "fail %d", &value) == 1)
-        converter.failure = value;
-    else if (sscanf(text, "gone %d", &value) == 1)
-        converter.gone = value;
-    else if (sscanf(text, "idle %d", &value) == 1)
-        converter.idle = value;
-    else
+static int no_write(const uint8_t *bytes, size_t length)
+{
+    (void) bytes;
+    (void) length;
+    return -EINVAL;
+}
+
+static int spi_set(const char *key, int value)
+{
+    if (strcmp(key, "idle") != 0)
         return -EINVAL;
+    bus.idle = value;
     return 0;
 }
 
-static int on_write(const char *path, const char *bytes, size_t length, off_t offset,
-                    struct fuse_file_info *file)
+static int spi_describe(char *text, size_t size)
 {
-    char text[COMMAND_LENGTH] = { 0 };
-    int error;
-
-    (void) offset;
-    (void) file;
-    if (strcmp(path, CONTROL) != 0 || length >= sizeof text)
-        return -EINVAL;
-    memcpy(text, bytes, length);
-    error = command(text);
-    return error ? error : (int) length;
+    return snprintf(text, size, "spi mode=%u clock=%u transfers=%lu\n", bus.mode, bus.clock_hz, bus.transfers);
 }
 
-static int on_read(const char *path, char *bytes, size_t length, off_t offset, struct fuse_file_info *file)
-{
-    char text[COMMAND_LENGTH];
-    size_t size;
-
-    (void) file;
-    if (strcmp(path, CONTROL) != 0)
-        return -EINVAL;
-    size = (size_t) snprintf(text, sizeof text, "mode=%u clock=%u transfers=%lu\n", converter.mode,
-                             converter.clock_hz, converter.transfers);
-    if ((size_t) offset >= size)
-        return 0;
-    if (length > size - (size_t) offset)
-        length = size - (size_t) offset;
-    memcpy(bytes, text + offset, length);
-    return (int) length;
-}
-
-static int exists(const char *path)
-{
-    return strcmp(path, CONTROL) == 0 || (strcmp(path, DEVICE) == 0 && !converter.gone);
-}
-
-static int on_getattr(const char *path, struct stat *status, struct fuse_file_info *file)
-{
-    (void) file;
-    memset(status, 0, sizeof *status);
-    status->st_nlink = 1;
-    if (strcmp(path, "/") == 0)
-        status->st_mode = S_IFDIR | 0755;
-    else
-        status->st_mode = S_IFREG | 0666;
-    return exists(path) || strcmp(path, "/") == 0 ? 0 : -ENOENT;
-}
-
-static int on_open(const char *path, struct fuse_file_info *file)
-{
-    file->direct_io = 1;
-    return exists(path) ? 0 : -ENOENT;
-}
-
-static int on_truncate(const char *path, off_t size, struct fuse_file_info *file)
-{
-    (void) size;
-    (void) file;
-    return exists(path) ? 0 : -ENOENT;
-}
-
-static void *on_init(struct fuse_conn_info *connection, struct fuse_config *config)
-{
-    (void) connection;
-    config->entry_timeout = 0;
-    config->attr_timeout = 0;
-    config->negative_timeout = 0;
-    return NULL;
-}
-
-static const struct fuse_operations operations = {
-    .init = on_init,
-    .getattr = on_getattr,
-    .open = on_open,
-    .truncate = on_truncate,
-    .read = on_read,
-    .write = on_write,
-    .ioctl = on_ioctl,
+struct device spi_device = {
+    .name = "spi",
+    .path = "/spidev0.0",
+    .ioctl = spi_ioctl,
+    .read = no_read,
+    .write = no_write,
+    .set = spi_set,
+    .describe = spi_describe,
 };
-
-int main(int count, char **arguments)
-{
-    return fuse_main(count, arguments, &operations, NULL);
-}

@@ -4,6 +4,7 @@ import java.util.Locale;
 import org.boothlamp.acquisition.SourceException.Reason;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.SourceFormat;
+import org.boothlamp.signal.ShortCircuitRule;
 
 /**
  * Pairs from a converter on I2C that has one converter for four inputs: each pair is two single
@@ -38,6 +39,7 @@ public final class I2cSource extends PolledSource {
   private final int currentConfig;
   private final int voltageConfig;
   private final long conversionNanos;
+  private final String limits;
   private final byte[] bytes = new byte[3];
 
   I2cSource(
@@ -56,6 +58,20 @@ public final class I2cSource extends PolledSource {
     currentConfig = config(device, sampling, sampling.channels().current());
     voltageConfig = config(device, sampling, sampling.channels().voltage());
     conversionNanos = NANOS_PER_SECOND / sampling.conversionsPerSecond();
+    limits = limits(device, sampling);
+  }
+
+  private static String limits(I2cDevice device, I2cSampling sampling) {
+    return String.format(
+        Locale.ROOT,
+        "at most %d pairs/s: short circuits are not measured, they need %d; current and voltage are"
+            + " taken in turn, at least %.1f ms apart: power and energy of a current that pulses are"
+            + " not exact; %.4g µV a count, up to %.3f V",
+        sampling.conversionsPerSecond() / 2,
+        ShortCircuitRule.LEAST_PAIRS_PER_SECOND,
+        1e3 / sampling.conversionsPerSecond(),
+        device.voltsPerCount(sampling.fullScaleVolts()) * 1e6,
+        sampling.fullScaleVolts());
   }
 
   private static SourceFormat format(String where, I2cDevice device, I2cSampling sampling) {
@@ -77,6 +93,11 @@ public final class I2cSource extends PolledSource {
         sampling,
         NanoClock.SYSTEM,
         new DeadlinePause());
+  }
+
+  @Override
+  public String limits() {
+    return limits;
   }
 
   @Override

@@ -258,6 +258,11 @@ public final class IioSource implements SampleSource {
     if (problem != null) {
       return problem.getMessage();
     }
+    return rateTrouble();
+  }
+
+  @Override
+  public String rateTrouble() {
     double rate = jitter.pairsPerSecond();
     if (Math.abs(rate - pairsPerSecond) > HELD * pairsPerSecond) {
       return String.format(
@@ -273,8 +278,13 @@ public final class IioSource implements SampleSource {
   }
 
   @Override
+  public boolean measuresRate() {
+    return true;
+  }
+
+  @Override
   public String performance() {
-    return jitter.words();
+    return jitter.words(counters.lostPairs);
   }
 
   @Override

@@ -15,7 +15,8 @@ import org.tinylog.Logger;
  * pairs. Deadlines are absolute, so being late once does not shift what follows. The index of a
  * pair is that of the last deadline passed when its conversion was started: a pair that is less
  * than a period late is taken late, one that is more than that is lost, and shows as a jump of the
- * index. A bus that is too slow for the rate therefore loses pairs, and {@link #trouble} says so.
+ * index. A bus that is too slow for the rate therefore loses pairs, and {@link #rateTrouble} says
+ * so.
  *
  * <p>A failure delivers nothing for the pair it hit. The converter is let go and opened again every
  * 0.5 s; the index goes on by the clock.
@@ -54,7 +55,6 @@ abstract class PolledSource implements SampleSource {
   /** True until the first pair after an interruption: what is missing before it is no lost pair. */
   private boolean resuming;
 
-  private boolean slowIsLogged;
   private boolean closed;
   private long startNanos;
   private long nextIndex;
@@ -186,10 +186,6 @@ abstract class PolledSource implements SampleSource {
     }
     counters.lostPairs += lost;
     jitter.add(nowNanos, lateNanos);
-    if (!slowIsLogged && jitter.isSlow()) {
-      slowIsLogged = true;
-      Logger.warn("{}: {}", format.device(), slowWords());
-    }
   }
 
   /** Seconds and rest are counted apart, or the product would overflow after some weeks. */
@@ -249,20 +245,30 @@ abstract class PolledSource implements SampleSource {
     if (problem != null) {
       return problem.getMessage();
     }
-    return jitter.isSlow() ? format.device() + ": " + slowWords() : null;
+    return rateTrouble();
   }
 
-  private String slowWords() {
+  @Override
+  public final String rateTrouble() {
+    if (!jitter.isSlow()) {
+      return null;
+    }
     return String.format(
         Locale.ROOT,
-        "asked for %d pairs/s, achieved %.0f; lower source.pairs_per_second",
+        "%s: asked for %d pairs/s, achieved %s; lower source.pairs_per_second",
+        format.device(),
         pairsPerSecond,
-        jitter.pairsPerSecond());
+        jitter.achievedWords());
+  }
+
+  @Override
+  public final boolean measuresRate() {
+    return true;
   }
 
   @Override
   public final String performance() {
-    return jitter.words();
+    return jitter.words(counters.lostPairs);
   }
 
   /** How late the pairs are taken. */

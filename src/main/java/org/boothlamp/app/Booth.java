@@ -9,6 +9,7 @@ import org.boothlamp.lamp.RefreshedLamp;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.Monitor;
 import org.boothlamp.monitor.MonitorStatus;
+import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.SampleSource;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.monitor.Worker;
@@ -35,6 +36,7 @@ final class Booth implements RunningBooth {
   private final Monitor monitor;
   private final BoothLogWriter writer;
   private final WallClock wallClock;
+  private final SamplingEvents samplingEvents;
   private final WorkerThread samplerThread;
   private final WorkerThread writerThread;
   private final CountDownLatch over = new CountDownLatch(1);
@@ -53,8 +55,9 @@ final class Booth implements RunningBooth {
     this.monitor = monitor;
     this.writer = writer;
     this.wallClock = wallClock;
+    samplingEvents = new SamplingEvents(source, writer, NanoClock.SYSTEM);
     samplerThread = new WorkerThread(new LastStep(monitor, over::countDown), this::fail);
-    writerThread = new WorkerThread(writer, this::fail);
+    writerThread = new WorkerThread(new WatchedWriter(writer, samplingEvents), this::fail);
   }
 
   private void fail(Throwable thrown) {
@@ -68,7 +71,7 @@ final class Booth implements RunningBooth {
   public synchronized void start() {
     started = true;
     writerThread.start();
-    writer.note(EventKind.STARTED, "");
+    writer.note(EventKind.STARTED, source.limits());
     lamp.start();
     samplerThread.start();
   }
@@ -163,6 +166,32 @@ final class Booth implements RunningBooth {
     public void close() {
       worker.close();
       onEnd.run();
+    }
+  }
+
+  /** The log's writer, which looks at the sampling between its steps and has the time for it. */
+  private record WatchedWriter(Worker writer, SamplingEvents events) implements Worker {
+
+    @Override
+    public String roleName() {
+      return writer.roleName();
+    }
+
+    @Override
+    public void start() {
+      writer.start();
+    }
+
+    @Override
+    public boolean step() {
+      events.look();
+      return writer.step();
+    }
+
+    @Override
+    public void close() {
+      events.finish();
+      writer.close();
     }
   }
 }

@@ -28,16 +28,10 @@ final class Converters {
   static OpenSource i2c(I2cSourceSettings settings, PairScale scale) {
     I2cSource source = I2cSource.at(settings.address(), settings.device(), settings.sampling());
     tryToOpen(source::open);
-    double fullScale = settings.sampling().fullScaleVolts();
     return live(
         source,
         scale,
-        settings.device().word()
-            + " at "
-            + settings.address().path()
-            + ", "
-            + settings.device().voltsPerCount(fullScale) * 1e6
-            + " µV a count, too slow for short circuits");
+        settings.device().word() + " at " + settings.address().path() + ", " + source.limits());
   }
 
   static OpenSource iio(IioSourceSettings settings, PairScale scale) {

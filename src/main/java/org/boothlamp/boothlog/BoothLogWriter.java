@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
+import java.util.function.BiConsumer;
 import java.util.function.Consumer;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.LogEntry;
@@ -26,7 +27,7 @@ import org.tinylog.Logger;
  * rows wait in memory, up to hours of welding, and are tried again; an event tells of it
  * afterwards.
  *
- * <p>Steps are called from one thread; {@link #note} and {@link #counters} from any.
+ * <p>Steps are called from one thread; the notes and {@link #counters} from any.
  */
 public final class BoothLogWriter implements Worker {
 
@@ -35,7 +36,8 @@ public final class BoothLogWriter implements Worker {
   /** How long the last rows are tried when the monitor ends; less than its thread is waited for. */
   private static final long LONGEST_CLOSE_NANOS = 3_000_000_000L;
 
-  private record Note(EventKind kind, Moment moment, String detail) {}
+  /** Something to be told to the sorter, as of a moment. */
+  private record Note(Moment moment, BiConsumer<EntrySorter, Moment> telling) {}
 
   private final BoothLog log;
   private final LogQueue queue;
@@ -117,7 +119,25 @@ public final class BoothLogWriter implements Worker {
    * @param detail more in words, may be empty
    */
   public void note(EventKind kind, String detail) {
-    notes.add(new Note(kind, clocks.now(), detail));
+    note((to, moment) -> to.addEvent(kind, moment, 0, 0, detail));
+  }
+
+  /** Begins an event that the sampler does not know of, as of now; {@link #noteEnd} ends it. */
+  public void noteBegin(EventKind kind, String detail) {
+    note((to, moment) -> to.beginEvent(kind, moment, detail));
+  }
+
+  /**
+   * Ends an event that was begun so, as of now.
+   *
+   * @param count how many, where the event counts something; else 0
+   */
+  public void noteEnd(EventKind kind, long count) {
+    note((to, moment) -> to.endEvent(kind, moment, count));
+  }
+
+  private void note(BiConsumer<EntrySorter, Moment> telling) {
+    notes.add(new Note(clocks.now(), telling));
   }
 
   /** What the writer says of itself. */
@@ -149,7 +169,7 @@ public final class BoothLogWriter implements Worker {
 
   private void takeNotes() {
     for (Note note = notes.poll(); note != null; note = notes.poll()) {
-      sorter.addEvent(note.kind(), note.moment(), 0, 0, note.detail());
+      note.telling().accept(sorter, note.moment());
     }
   }
 

@@ -87,6 +87,21 @@ final class EntrySorter {
     batch.add(eventRow(kind, moment, lengthSeconds, count, detail));
   }
 
+  /** Begins an event that the sampler does not know of. */
+  void beginEvent(EventKind kind, Moment moment, String detail) {
+    EventRow row = eventRow(kind, moment, Double.NaN, 0, detail);
+    openEvents.put(kind, row);
+    batch.add(row);
+  }
+
+  /** Ends such an event; does nothing if none is open. */
+  void endEvent(EventKind kind, Moment moment, long count) {
+    EventRow open = openEvents.remove(kind);
+    if (open != null) {
+      batch.add(open.ended(open.moment().secondsUntil(moment), count));
+    }
+  }
+
   private EventRow eventRow(
       EventKind kind, Moment moment, double lengthSeconds, long count, String detail) {
     return new EventRow(

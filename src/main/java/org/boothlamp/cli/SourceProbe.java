@@ -22,6 +22,9 @@ final class SourceProbe {
 
   private static final long LONGEST_WAIT_NANOS = 3_000_000_000L;
 
+  /** A source that takes pairs itself knows after 3 s whether it holds its rate. */
+  private static final double MEASURED_SECONDS = 4;
+
   private final SampleSource source;
   private final NanoClock clock;
   private final List<JudgingPlan> plans;
@@ -44,7 +47,10 @@ final class SourceProbe {
     this.listenSeconds = listenSeconds;
   }
 
-  /** Waits up to 3 s for the first pair, then listens. */
+  /**
+   * Waits up to 3 s for the first pair, then listens; for 4 s at least if the source measures how
+   * evenly it takes pairs.
+   */
   List<Finding> listen(PairScale scale) {
     if (!waitForPairs()) {
       return List.of(nothing());
@@ -55,7 +61,9 @@ final class SourceProbe {
         new SlotBuilder(format.pairsPerSecond(), scale, new ShortCircuitRule(8, 9), this::add);
     long start = block.monotonicNanos;
     SampleSource.Outcome outcome = SampleSource.Outcome.PAIRS;
-    while (outcome != SampleSource.Outcome.END && secondsSince(start) < listenSeconds) {
+    double seconds =
+        source.measuresRate() ? Math.max(MEASURED_SECONDS, listenSeconds) : listenSeconds;
+    while (outcome != SampleSource.Outcome.END && secondsSince(start) < seconds) {
       if (outcome == SampleSource.Outcome.PAIRS) {
         sensors.accept(block);
         builder.accept(block.current, block.voltage, block.count, block.firstIndex);
@@ -65,7 +73,7 @@ final class SourceProbe {
     }
     List<Finding> findings = new ArrayList<>();
     findings.add(heard(scale));
-    findings.addAll(new SensorFindings(sensors, plans, listenSeconds).list());
+    findings.addAll(new SensorFindings(sensors, plans, seconds).list());
     return findings;
   }
 
@@ -75,7 +83,11 @@ final class SourceProbe {
 
   private Finding heard(PairScale scale) {
     String performance = source.performance();
-    String detail = describe(scale) + (performance == null ? "" : "; " + performance);
+    String limits = source.limits();
+    String detail =
+        describe(scale)
+            + (limits.isEmpty() ? "" : "; " + limits)
+            + (performance == null ? "" : "; " + performance);
     String trouble = source.trouble();
     return trouble == null
         ? Finding.good("source", detail)

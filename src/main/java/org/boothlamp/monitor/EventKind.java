@@ -46,6 +46,10 @@ public enum EventKind {
   SAMPLE_RATE(HealthFault.SAMPLE_RATE),
   /** The front end's clock runs away from this computer's. */
   CLOCK_DRIFT(HealthFault.CLOCK_DRIFT),
+  /** How evenly the pairs are taken: told after the start and every hour. */
+  SAMPLING("sampling", false),
+  /** The rate asked for was not held: pairs were never taken. */
+  RATE_NOT_HELD("rate not held", false),
   /** The log's queue was full: entries were lost. */
   LOG_QUEUE_FULL("log queue full", false),
   /** The log could not be written for a while. */

@@ -42,12 +42,33 @@ public interface SampleSource extends AutoCloseable {
     return null;
   }
 
+  /** True if {@link #performance} and {@link #rateTrouble} will say something in time. */
+  default boolean measuresRate() {
+    return false;
+  }
+
   /**
    * How evenly pairs are taken, for people: rate achieved, how late; null if it is not measured or
    * nothing is known yet. May be asked from any thread, also after the end.
    */
   default String performance() {
     return null;
+  }
+
+  /**
+   * That pairs are lost for good because the rate asked for is not held, for people: rate asked and
+   * achieved, and the next move; null while it is held, or not known. May be asked from any thread.
+   */
+  default String rateTrouble() {
+    return null;
+  }
+
+  /**
+   * What a source of this kind cannot measure, for people; empty if nothing. May be asked from any
+   * thread.
+   */
+  default String limits() {
+    return "";
   }
 
   /** Releases the device; a second call does nothing. */

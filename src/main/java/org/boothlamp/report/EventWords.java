@@ -16,7 +16,7 @@ final class EventWords {
 
   private static final Map<String, Meaning> MEANINGS = meanings();
 
-  private static final Set<String> EVERYDAY = Set.of("started", "stopped", "signed in");
+  private static final Set<String> EVERYDAY = Set.of("started", "stopped", "signed in", "sampling");
 
   private EventWords() {}
 
@@ -34,6 +34,13 @@ final class EventWords {
         of("started", ""),
         of("stopped", "Nothing was measured until the monitor was started again."),
         of("signed in", ""),
+        of("sampling", ""),
+        counts(
+            "rate not held",
+            "pair",
+            "pairs",
+            "Never taken, because this computer or the bus is too slow for the rate in the"
+                + " settings: missing time, not 0 A. Next: lower source.pairs_per_second."),
         of(
             "sign-in refused",
             "The procedure could not be loaded; runs after it were not judged by it."),

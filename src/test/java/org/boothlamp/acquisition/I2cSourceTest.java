@@ -84,9 +84,20 @@ class I2cSourceTest {
   void shouldSayWhatTheBusAchievesAtMost() {
     I2cSource source = bus.source(new I2cSampling(new ChannelPair(0, 1), 400, 4.096, 860));
     bus.takeNanos(220_000, 1_163_000);
-    readFor(source, 2_000);
+    readFor(source, 4_000);
     assertTrue(source.trouble().contains("asked for 400 pairs/s, achieved 2"), source.trouble());
     assertTrue(source.counters().lostPairs > 0);
+    source.close();
+  }
+
+  @Test
+  void shouldSayWhatItCannotMeasure() {
+    I2cSource source = bus.source(SLOW);
+    assertEquals(
+        "at most 430 pairs/s: short circuits are not measured, they need 2000; current and voltage"
+            + " are taken in turn, at least 1.2 ms apart: power and energy of a current that pulses"
+            + " are not exact; 125.0 µV a count, up to 4.096 V",
+        source.limits());
     source.close();
   }
 

@@ -37,11 +37,13 @@ public final class LiveMeasurement {
   private final int pairsPerSecond;
   private final int seconds;
   private final Path folder;
+  private final BoothFolder booth;
 
   private LiveMeasurement(int pairsPerSecond, int seconds, Path folder) {
     this.pairsPerSecond = pairsPerSecond;
     this.seconds = seconds;
     this.folder = folder;
+    booth = new BoothFolder(folder);
   }
 
   /**
@@ -63,7 +65,7 @@ public final class LiveMeasurement {
     try (PtyPair cable = new PtyPair(folder)) {
       writeSettings(cable.hostSide());
       List<String> command = new ArrayList<>(launcher);
-      command.addAll(List.of("run", "--settings", folder.resolve("booth.toml").toString()));
+      command.addAll(List.of("run", "--settings", booth.settings().toString()));
       long startNanos = System.nanoTime();
       Process daemon = new ProcessBuilder(command).inheritIO().start();
       try (FrontEndPlayer board =
@@ -76,44 +78,23 @@ public final class LiveMeasurement {
     }
   }
 
-  private void writeSettings(Path port) throws IOException {
-    Files.createDirectories(folder.resolve("procedures"));
-    Files.writeString(
-        folder.resolve("procedures/p.toml"),
-        """
-        id = "P-1"
-        revision = "1"
-        process = "111"
-        current = "dc+"
-        source = "cc"
-        [[pass]]
-        name = "fill"
-        amps = [95, 125]
-        volts = [20, 26]
-        """);
-    Files.writeString(
-        folder.resolve("booth.toml"),
-        """
-        [booth]
-        id = "LIVE"
-        [source]
-        kind = "serial"
-        port = "%s"
-        [current]
-        amps_per_count = 0.1
-        [voltage]
-        volts_per_count = 0.01
-        [lamp]
-        outputs = ["serial", "trace"]
-        [lamp.trace]
-        file = "trace.csv"
-        [log]
-        folder = "log"
-        [procedures]
-        default_procedure = "P-1"
-        default_pass = "fill"
-        """
-            .formatted(port));
+  private void writeSettings(Path port) {
+    booth.stickProcedure("P-1", "fill");
+    booth
+        .source(
+            """
+            [source]
+            kind = "serial"
+            port = "%s"
+            [current]
+            amps_per_count = 0.1
+            [voltage]
+            volts_per_count = 0.01
+            """
+                .formatted(port))
+        .lamp("\"serial\", \"trace\"")
+        .defaultProcedure("P-1")
+        .write();
   }
 
   private PairStream stream() {
@@ -191,7 +172,7 @@ public final class LiveMeasurement {
 
   private List<TraceRow> trace() throws IOException {
     List<TraceRow> rows = new ArrayList<>();
-    for (String line : Files.readAllLines(folder.resolve("trace.csv"))) {
+    for (String line : Files.readAllLines(booth.trace())) {
       if (!line.startsWith("monotonic")) {
         String[] fields = line.split(",");
         rows.add(new TraceRow(Long.parseLong(fields[0]), fields[2]));
