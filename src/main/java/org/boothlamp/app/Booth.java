@@ -67,8 +67,8 @@ final class Booth implements RunningBooth {
   @Override
   public synchronized void start() {
     started = true;
-    writerThread.start();
     writer.note(EventKind.STARTED, "");
+    writerThread.start();
     lamp.start();
     samplerThread.start();
   }
