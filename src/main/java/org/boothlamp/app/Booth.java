@@ -70,8 +70,8 @@ final class Booth implements RunningBooth {
   @Override
   public synchronized void start() {
     started = true;
-    writerThread.start();
     writer.note(EventKind.STARTED, source.limits());
+    writerThread.start();
     lamp.start();
     samplerThread.start();
   }

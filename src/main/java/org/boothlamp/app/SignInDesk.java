@@ -1,6 +1,8 @@
 package org.boothlamp.app;
 
 import org.boothlamp.boothlog.SignIn;
+import org.boothlamp.judging.ChannelUncertainties;
+import org.boothlamp.judging.ExpandedUncertainty;
 import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.monitor.Assignment;
 import org.boothlamp.settings.BoothSettings;
@@ -11,7 +13,8 @@ import org.boothlamp.settings.SettingsException;
 
 /**
  * Turns a sign-in into what the monitor judges by: reads the procedure again each time, so that a
- * file that was changed is the one that counts. Immutable.
+ * file that was changed is the one that counts. Confined to one thread: the boothlog's, once the
+ * booth runs.
  */
 final class SignInDesk {
 
@@ -23,10 +26,32 @@ final class SignInDesk {
     void onRefused(String why);
   }
 
-  private final BoothSettings settings;
+  private static final ChannelUncertainties NO_UNCERTAINTY =
+      new ChannelUncertainties(new ExpandedUncertainty(0, 0), new ExpandedUncertainty(0, 0), false);
 
+  private final BoothSettings settings;
+  private ChannelUncertainties uncertainties;
+
+  /** Who is signed in; null if nobody has been since the start. */
+  private SignIn latest;
+
+  /** A desk of a booth without a calibration. */
   SignInDesk(BoothSettings settings) {
+    this(settings, settings.accuracy());
+  }
+
+  SignInDesk(BoothSettings settings, ChannelUncertainties uncertainties) {
     this.settings = settings;
+    this.uncertainties = uncertainties;
+  }
+
+  /**
+   * Looks whether the default procedure can be read at all, however wide U is.
+   *
+   * @throws SettingsException if it cannot
+   */
+  static void requireReadable(BoothSettings settings) {
+    new SignInDesk(settings, NO_UNCERTAINTY).nobody();
   }
 
   /** What is judged by while nobody is signed in; throws SettingsException if that is refused. */
@@ -37,8 +62,25 @@ final class SignInDesk {
         : new Assignment("", plan(procedures.defaultProcedure(), procedures.defaultPass()));
   }
 
+  /** The same; a procedure that is refused is told of, and nothing is judged. */
+  Assignment nobody(Refusals refusals) {
+    try {
+      return nobody();
+    } catch (SettingsException refused) {
+      refusals.onRefused(refused.getMessage());
+      return Assignment.NONE;
+    }
+  }
+
+  /** What is judged by from now on, because U changed. */
+  Assignment measuredBy(ChannelUncertainties next, Refusals refusals) {
+    uncertainties = next;
+    return latest == null ? nobody(refusals) : after(latest, refusals);
+  }
+
   /** What is judged by after a sign-in; never throws for a bad procedure, but tells of it. */
   Assignment after(SignIn signIn, Refusals refusals) {
+    latest = signIn;
     try {
       if (signIn.isSignOut()) {
         return nobody();
@@ -54,6 +96,6 @@ final class SignInDesk {
 
   private JudgingPlan plan(String id, String pass) {
     return Procedures.plan(
-        ProcedureFolder.read(settings.procedures().folder()).find(id), pass, settings.accuracy());
+        ProcedureFolder.read(settings.procedures().folder()).find(id), pass, uncertainties);
   }
 }

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
@@ -11,11 +12,15 @@ import org.boothlamp.acquisition.SimulatedRunListener;
 import org.boothlamp.acquisition.SimulatedSensor;
 import org.boothlamp.acquisition.SimulatedSource;
 import org.boothlamp.arc.ArcRule;
+import org.boothlamp.boothlog.BoothCalibrations;
 import org.boothlamp.boothlog.BoothLog;
 import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.boothlog.LogClocks;
 import org.boothlamp.boothlog.LogQueue;
 import org.boothlamp.boothlog.SignIn;
+import org.boothlamp.calibration.CalibrationBook;
+import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.SensorsInUse;
 import org.boothlamp.cli.DemoScenario;
 import org.boothlamp.cli.Parts;
 import org.boothlamp.cli.RunningBooth;
@@ -45,13 +50,17 @@ public final class Wiring implements Parts {
 
   @Override
   public RunningBooth booth(BoothSettings settings, Terminal terminal) {
-    SignInDesk desk = new SignInDesk(settings);
-    Assignment first = desk.nobody();
-    BoothLog log = BoothLog.open(settings.logFolder().resolve(BoothLog.FILE_NAME));
+    SignInDesk.requireReadable(settings);
+    BoothLog log = BoothLog.open(logOf(settings));
     try {
+      CalibrationHistory calibrations = log.calibrations();
+      if (calibrations.records().isEmpty()) {
+        // A booth that is being set up does not start with a procedure it can never judge.
+        new SignInDesk(settings).nobody();
+      }
       OpenSource open = Sources.open(settings);
       RefreshedLamp lamp = Lamps.open(settings.lamp(), open.frames(), terminal);
-      return booth(settings, open, log, lamp, first, desk);
+      return booth(settings, open, log, lamp, calibrations);
     } catch (RuntimeException failure) {
       log.close();
       throw failure;
@@ -63,38 +72,81 @@ public final class Wiring implements Parts {
       OpenSource open,
       BoothLog log,
       RefreshedLamp lamp,
-      Assignment first,
-      SignInDesk desk) {
+      CalibrationHistory calibrations) {
     LogQueue queue = new LogQueue();
+    LogClocks clocks = new LogClocks(NanoClock.SYSTEM, open.wallClock(), ZoneId.systemDefault());
+    SensorsInUse sensors = settings.sensors(open.scale(), calibrations, clocks.localNow());
+    SignInDesk desk = new SignInDesk(settings, sensors.uncertainties());
+    AtomicReference<BoothLogWriter> notes = new AtomicReference<>();
+    List<String> refusedAtStart = new ArrayList<>();
+    PipelineSettings pipeline =
+        pipeline(settings, open.scale()).scaledBy(sensors.scale(), sensors.numbers());
     Monitor monitor =
         new Monitor(
             open.source(),
             lamp,
             open.pacing() == OpenSource.Pacing.LIVE ? queue : new PatientSink(queue),
             open.wallClock(),
-            pipeline(settings, open.scale()),
-            first);
-    AtomicReference<BoothLogWriter> notes = new AtomicReference<>();
+            pipeline,
+            desk.nobody(refusedAtStart::add));
     Consumer<SignIn> onSignIn =
         signIn -> {
-          monitor.assign(desk.after(signIn, why -> refuse(notes.get(), signIn, why)));
+          monitor.assign(desk.after(signIn, why -> refuse(notes.get(), signIn.trainee(), why)));
           Logger.info("{} signed in", signIn.isSignOut() ? "nobody" : signIn.trainee());
         };
-    BoothLogWriter writer = writer(settings.boothId(), log, queue, open, onSignIn);
+    CalibrationDesk calibrationDesk =
+        new CalibrationDesk(
+            sensors,
+            history -> settings.sensors(open.scale(), history, clocks.localNow()),
+            now -> measureBy(monitor, pipeline, now, desk, notes.get()),
+            (kind, detail) -> tell(notes.get(), kind, detail));
+    BoothLogWriter writer =
+        new BoothLogWriter(
+            log,
+            settings.boothId(),
+            queue,
+            clocks,
+            onSignIn,
+            history -> {
+              calibrationDesk.follow(history);
+              refusedAtStart.forEach(why -> refuse(notes.get(), "", why));
+              refusedAtStart.clear();
+            });
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
     return new Booth(open.source(), lamp, monitor, writer, open.wallClock());
   }
 
-  private static BoothLogWriter writer(
-      String boothId, BoothLog log, LogQueue queue, OpenSource open, Consumer<SignIn> onSignIn) {
-    LogClocks clocks = new LogClocks(NanoClock.SYSTEM, open.wallClock(), ZoneId.systemDefault());
-    return new BoothLogWriter(log, boothId, queue, clocks, onSignIn);
+  private static void measureBy(
+      Monitor monitor,
+      PipelineSettings pipeline,
+      SensorsInUse sensors,
+      SignInDesk desk,
+      BoothLogWriter notes) {
+    String who = monitor.assigned().trainee();
+    monitor.measureBy(
+        pipeline.scaledBy(sensors.scale(), sensors.numbers()),
+        desk.measuredBy(sensors.uncertainties(), why -> refuse(notes, who, why)));
   }
 
-  private static void refuse(BoothLogWriter writer, SignIn signIn, String why) {
-    Logger.warn("{} signed in, but nothing can be judged: {}", signIn.trainee(), why);
-    writer.note(EventKind.SIGN_IN_REFUSED, signIn.trainee() + ": " + why);
+  private static void tell(BoothLogWriter writer, EventKind kind, String detail) {
+    Logger.info("{}: {}", kind.word(), detail);
+    writer.note(kind, detail);
+  }
+
+  private static void refuse(BoothLogWriter writer, String trainee, String why) {
+    String who = trainee.isEmpty() ? "nobody signed in" : trainee;
+    Logger.warn("{}, but nothing can be judged: {}", who, why);
+    writer.note(EventKind.SIGN_IN_REFUSED, who + ": " + why);
+  }
+
+  private static Path logOf(BoothSettings settings) {
+    return settings.logFolder().resolve(BoothLog.FILE_NAME);
+  }
+
+  @Override
+  public CalibrationBook calibrationBook(BoothSettings settings) {
+    return BoothCalibrations.open(logOf(settings));
   }
 
   @Override

@@ -2,6 +2,7 @@ package org.boothlamp.boothlog;
 
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.sql.Types;
 
 /** Puts values into a statement from left to right. A NaN goes in as NULL. */
 final class Binding {
@@ -25,6 +26,12 @@ final class Binding {
 
   Binding text(String value) throws SQLException {
     statement.setString(++column, value);
+    return this;
+  }
+
+  /** A value that is not known: NULL. */
+  Binding unknown() throws SQLException {
+    statement.setNull(++column, Types.NULL);
     return this;
   }
 

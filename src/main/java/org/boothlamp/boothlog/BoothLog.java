@@ -7,6 +7,7 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.sql.SQLException;
+import org.boothlamp.calibration.CalibrationHistory;
 
 /**
  * The log opened for the one process that writes segments to it. A lock file beside the log keeps a
@@ -94,6 +95,19 @@ public final class BoothLog implements AutoCloseable {
   /** Where the log is. */
   public Path path() {
     return path;
+  }
+
+  /**
+   * All calibrations as they stand before the monitor starts.
+   *
+   * @throws BoothLogException if they cannot be read
+   */
+  public CalibrationHistory calibrations() {
+    try {
+      return CalibrationReading.history(connection());
+    } catch (SQLException failure) {
+      throw LogFile.explain(path, failure);
+    }
   }
 
   /** The connection; opened again if it was dropped. */

@@ -2,6 +2,11 @@ package org.boothlamp.boothlog;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.List;
+import org.boothlamp.calibration.CalibrationCheck;
+import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.Channel;
+import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
 
 /**
@@ -57,6 +62,11 @@ public final class BoothLogReader implements AutoCloseable {
     return atOneMoment(from -> TraceReading.read(from, segmentId));
   }
 
+  /** What a run can be computed again from; null if there is no such segment. */
+  public RunTrace runTrace(long segmentId) {
+    return atOneMoment(from -> TraceReading.runTrace(from, segmentId));
+  }
+
   /** The latest sign-in or sign-out of any day, or null if there is none. */
   public SignIn latestSignIn() {
     return atOneMoment(BoothLogReader::latestSignIn);
@@ -66,6 +76,16 @@ public final class BoothLogReader implements AutoCloseable {
     try (Columns row = from.bind(LATEST_SIGN_IN).rows()) {
       return row.next() ? SignIn.of(row) : null;
     }
+  }
+
+  /** All calibrations, with every point. */
+  public CalibrationHistory calibrations() {
+    return atOneMoment(CalibrationReading::history);
+  }
+
+  /** One-point checks of a channel in order of time. */
+  public List<CalibrationCheck> calibrationChecks(Channel channel) {
+    return atOneMoment(from -> CalibrationReading.checks(from, channel));
   }
 
   /** How much the log holds. */

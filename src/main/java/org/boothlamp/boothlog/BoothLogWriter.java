@@ -7,6 +7,7 @@ import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
 import java.util.function.BiConsumer;
 import java.util.function.Consumer;
+import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.LogEntry;
 import org.boothlamp.monitor.SegmentEnd;
@@ -20,6 +21,7 @@ import org.tinylog.Logger;
  *  sampler --offer--&gt; LogQueue --poll--&gt; EntrySorter --rows--&gt; LogBatch --commit--&gt; booth.db
  *  others --note---&gt; notes -------------------^
  *  booth.db --sign_in rows--&gt; SignInWatch --&gt; onSignIn
+ *  booth.db --calibrations--&gt; CalibrationWatch --&gt; onCalibrations
  * </pre>
  *
  * <p>A finished segment, a touch or an event is in the file a quarter of a second after it was
@@ -49,6 +51,7 @@ public final class BoothLogWriter implements Worker {
   private final LogBatch batch;
   private final EntrySorter sorter;
   private final SignInWatch signIns;
+  private final CalibrationWatch calibrations;
   private final StallWatch stalls = new StallWatch();
   private final LossWatch losses;
   private long unreadableEntries;
@@ -65,7 +68,30 @@ public final class BoothLogWriter implements Worker {
    */
   public BoothLogWriter(
       BoothLog log, String booth, LogQueue queue, LogClocks clocks, Consumer<SignIn> onSignIn) {
-    this(log, booth, queue, clocks, onSignIn, () -> LockSupport.parkNanos(IDLE_NANOS));
+    this(log, booth, queue, clocks, onSignIn, history -> {});
+  }
+
+  /**
+   * The same, that tells of calibrations too.
+   *
+   * @param onCalibrations told of all calibrations on the writer's thread: at the start, when
+   *     another process wrote one or withdrew one, and once a minute
+   */
+  public BoothLogWriter(
+      BoothLog log,
+      String booth,
+      LogQueue queue,
+      LogClocks clocks,
+      Consumer<SignIn> onSignIn,
+      Consumer<CalibrationHistory> onCalibrations) {
+    this(
+        log,
+        booth,
+        queue,
+        clocks,
+        onSignIn,
+        onCalibrations,
+        () -> LockSupport.parkNanos(IDLE_NANOS));
   }
 
   /** The same, with another way to wait between steps. */
@@ -75,6 +101,7 @@ public final class BoothLogWriter implements Worker {
       LogQueue queue,
       LogClocks clocks,
       Consumer<SignIn> onSignIn,
+      Consumer<CalibrationHistory> onCalibrations,
       Runnable idle) {
     this.log = log;
     this.queue = queue;
@@ -82,6 +109,7 @@ public final class BoothLogWriter implements Worker {
     this.idle = idle;
     batch = new LogBatch(log, clocks, counters);
     signIns = new SignInWatch(clocks, onSignIn);
+    calibrations = new CalibrationWatch(clocks, onCalibrations);
     losses = new LossWatch(queue);
     sorter = begin(booth);
   }
@@ -154,6 +182,7 @@ public final class BoothLogWriter implements Worker {
   public boolean step() {
     takeAll();
     signIns.poll(log);
+    calibrations.poll(log);
     if (batch.isDue()) {
       commit();
     }

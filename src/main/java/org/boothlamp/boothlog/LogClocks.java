@@ -2,6 +2,7 @@ package org.boothlamp.boothlog;
 
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZonedDateTime;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.WallClock;
 
@@ -24,13 +25,13 @@ public record LogClocks(NanoClock nano, WallClock wall, ZoneId zone) {
     return new Moment(wall.epochMillis(), nano.nanoTime(), Double.NaN);
   }
 
+  /** Now, on the local clock. */
+  public ZonedDateTime localNow() {
+    return Instant.ofEpochMilli(wall.epochMillis()).atZone(zone);
+  }
+
   /** Time of day at which today began, ms since the epoch. */
   long startOfTodayMillis() {
-    return Instant.ofEpochMilli(wall.epochMillis())
-        .atZone(zone)
-        .toLocalDate()
-        .atStartOfDay(zone)
-        .toInstant()
-        .toEpochMilli();
+    return localNow().toLocalDate().atStartOfDay(zone).toInstant().toEpochMilli();
   }
 }

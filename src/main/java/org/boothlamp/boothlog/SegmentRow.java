@@ -1,6 +1,7 @@
 package org.boothlamp.boothlog;
 
 import java.sql.SQLException;
+import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.monitor.LogEntry;
 import org.boothlamp.monitor.SegmentEnd;
@@ -19,9 +20,9 @@ final class SegmentRow implements LogRow {
       INSERT INTO segment (id, boot, trainee, procedure_id, procedure_revision, pass, process,
         calibrated, start_wall_ms, start_mono_ns, start_s,
         amps_per_count, current_zero_count, volts_per_count, voltage_zero_count, pairs_per_second,
-        length_s, mean_amps, mean_volts, rms_amps, rms_volts, energy_j, mean_w, polarity,
+        current_calibration, voltage_calibration, current_offset_counts, length_s, mean_amps, mean_volts, rms_amps, rms_volts, energy_j, mean_w, polarity,
         short_circuits, arc_outs, green_s, amber_s, red_s, settling_s, fault_s, missing_s, end_word)
-      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?,
+      VALUES (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?,
         ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)
       ON CONFLICT (id) DO UPDATE SET length_s = excluded.length_s,
         mean_amps = excluded.mean_amps, mean_volts = excluded.mean_volts,
@@ -63,6 +64,7 @@ final class SegmentRow implements LogRow {
     bindAssignment(row);
     row.whole(started.wallMillis).whole(started.monotonicNanos).real(started.startSeconds);
     bindScale(row, started.scale);
+    bindCalibrations(row, started.calibrations);
     bindFigures(row);
     row.text(end == null ? null : end.word()).run();
   }
@@ -71,7 +73,7 @@ final class SegmentRow implements LogRow {
     row.text(started.assignment.trainee());
     JudgingPlan plan = started.assignment.plan();
     if (plan == null) {
-      row.text("").text("").text("").text("").flag(false);
+      row.text("").text("").text("").text("").flag(started.calibrations.isComplete());
       return;
     }
     Procedure procedure = plan.procedure();
@@ -88,6 +90,24 @@ final class SegmentRow implements LogRow {
         .real(scale.voltage().unitsPerCount())
         .real(scale.voltage().zeroCount())
         .whole(started.pairsPerSecond);
+  }
+
+  private void bindCalibrations(Binding row, CalibrationNumbers numbers) throws SQLException {
+    bindNumber(row, numbers.current());
+    bindNumber(row, numbers.voltage());
+    if (started.currentOffsetCounts == LogEntry.ZERO_NOT_SEEN) {
+      row.unknown();
+    } else {
+      row.whole(started.currentOffsetCounts);
+    }
+  }
+
+  private static void bindNumber(Binding row, long number) throws SQLException {
+    if (number == 0) {
+      row.unknown();
+    } else {
+      row.whole(number);
+    }
   }
 
   private void bindFigures(Binding row) throws SQLException {

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.report.EventRecord;
 import org.boothlamp.report.ExcursionRecord;
@@ -29,7 +30,8 @@ final class ShiftReading {
           + " start_s, length_s, mean_amps, mean_volts, rms_amps, rms_volts, energy_j, mean_w, "
           + StoredWords.POLARITIES.place()
           + ", short_circuits, arc_outs, green_s, amber_s, red_s, settling_s, fault_s,"
-          + " missing_s, calibrated, end_word FROM segment s"
+          + " missing_s, calibrated, ifnull(current_calibration, 0),"
+          + " ifnull(voltage_calibration, 0), end_word FROM segment s"
           + IN_SPAN
           + IN_ORDER;
   // CROSS JOIN keeps the segments outside, so that the rows come in their order without sorting.
@@ -135,6 +137,7 @@ final class ShiftReading {
         row.real(),
         row.real(),
         row.flag(),
+        new CalibrationNumbers(row.whole(), row.whole()),
         endWord(row.text()),
         excursions.of(id));
   }

@@ -5,6 +5,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.judging.Signal;
+import org.boothlamp.report.RunTrace;
 import org.boothlamp.signal.ChannelScale;
 import org.boothlamp.signal.PairScale;
 
@@ -23,7 +24,30 @@ final class TraceReading {
     }
   }
 
+  private static final String ZERO_KNOWN =
+      "SELECT current_offset_counts IS NOT NULL FROM segment WHERE id = ?";
+
   private TraceReading() {}
+
+  /** What a report computes a run again from, or null if there is no such segment. */
+  static RunTrace runTrace(LogConnection log, long segmentId) throws SQLException {
+    PairScale scale = scale(log, segmentId);
+    if (scale == null) {
+      return null;
+    }
+    SegmentTrace trace = read(log, segmentId);
+    boolean[] fault = new boolean[trace.size()];
+    for (int point = 0; point < fault.length; point++) {
+      fault[point] = trace.signals[point] == Signal.FAULT;
+    }
+    return new RunTrace(scale, isZeroKnown(log, segmentId), trace.meanAmps, trace.meanVolts, fault);
+  }
+
+  private static boolean isZeroKnown(LogConnection log, long segmentId) throws SQLException {
+    try (Columns row = log.bind(ZERO_KNOWN).whole(segmentId).rows()) {
+      return row.next() && row.flag();
+    }
+  }
 
   /** The trace of a segment, or null if there is no such segment. */
   static SegmentTrace read(LogConnection log, long segmentId) throws SQLException {

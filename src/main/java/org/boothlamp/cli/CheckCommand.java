@@ -4,6 +4,8 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.LocalDate;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
@@ -12,7 +14,10 @@ import java.util.stream.Collectors;
 import org.boothlamp.boothlog.BoothLogException;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.LogCounts;
+import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.SensorsInUse;
 import org.boothlamp.judging.CautionBand;
+import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.monitor.Lamp;
 import org.boothlamp.monitor.NanoClock;
@@ -101,8 +106,14 @@ final class CheckCommand implements Callable<Integer> {
     }
     BoothSettings settings = settingsOption.read();
     findings.add(Finding.good("settings", settings.file() + ", booth " + settings.boothId()));
-    checkProcedures(settings);
-    findings.add(accuracy(settings));
+    SensorsInUse sensors = sensors(settings);
+    ChannelUncertainties uncertainties =
+        sensors == null ? settings.accuracy() : sensors.uncertainties();
+    checkProcedures(settings, uncertainties);
+    findings.add(accuracy(uncertainties));
+    if (sensors != null) {
+      findings.addAll(new CalibrationFindings(sensors, plans, LocalDate.now()).findings());
+    }
     if (!settingsOnly) {
       findings.add(log(SettingsOption.logOf(settings)));
       findings.addAll(source(settings));
@@ -122,7 +133,24 @@ final class CheckCommand implements Callable<Integer> {
     return settings.source() instanceof SerialSourceSettings serial ? serial.counts() : null;
   }
 
-  private void checkProcedures(BoothSettings settings) {
+  /** What the sensors measure by now; null if a recording brings its own scale. */
+  private static SensorsInUse sensors(BoothSettings settings) {
+    if (settings.scale() == null) {
+      return null;
+    }
+    return settings.sensors(settings.scale(), calibrations(settings), ZonedDateTime.now());
+  }
+
+  /** None if the log cannot be read: that is found where the log is looked at. */
+  private static CalibrationHistory calibrations(BoothSettings settings) {
+    try {
+      return LogCalibrations.read(SettingsOption.logOf(settings));
+    } catch (BoothLogException saidByTheLog) {
+      return CalibrationHistory.NONE;
+    }
+  }
+
+  private void checkProcedures(BoothSettings settings, ChannelUncertainties uncertainties) {
     ProcedureFolder folder;
     try {
       folder = ProcedureFolder.read(settings.procedures().folder());
@@ -133,7 +161,7 @@ final class CheckCommand implements Callable<Integer> {
     refuse(folder.problems());
     for (LoadedProcedure loaded : folder.list()) {
       for (Pass pass : loaded.procedure().passes()) {
-        checkPass(loaded, pass, settings);
+        checkPass(loaded, pass, uncertainties);
       }
     }
   }
@@ -145,9 +173,9 @@ final class CheckCommand implements Callable<Integer> {
     }
   }
 
-  private void checkPass(LoadedProcedure loaded, Pass pass, BoothSettings settings) {
+  private void checkPass(LoadedProcedure loaded, Pass pass, ChannelUncertainties uncertainties) {
     try {
-      JudgingPlan plan = Procedures.plan(loaded, pass.name(), settings.accuracy());
+      JudgingPlan plan = Procedures.plan(loaded, pass.name(), uncertainties);
       plans.add(plan);
       findings.add(Finding.good("procedure", describe(loaded, plan)));
     } catch (SettingsException refused) {
@@ -169,9 +197,9 @@ final class CheckCommand implements Callable<Integer> {
     return text.toString();
   }
 
-  private static Finding accuracy(BoothSettings settings) {
-    if (settings.accuracy().calibrated()) {
-      return Finding.good("accuracy", "from the calibration");
+  private static Finding accuracy(ChannelUncertainties uncertainties) {
+    if (uncertainties.calibrated()) {
+      return Finding.good("accuracy", "from the calibrations");
     }
     return Finding.note(
         "accuracy",

@@ -88,6 +88,7 @@ final class ReplayCollector implements BoothLogSink {
         figures.faultSeconds,
         figures.missingSeconds,
         plan != null && plan.isCalibrated(),
+        entry.calibrations,
         entry.end.word(),
         excursions);
   }

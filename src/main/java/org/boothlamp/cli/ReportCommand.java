@@ -8,12 +8,19 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.boothlamp.boothlog.BoothLogReader;
+import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.CalibrationRecord;
+import org.boothlamp.judging.JudgingRule;
+import org.boothlamp.monitor.WallClock;
 import org.boothlamp.report.JsonReport;
+import org.boothlamp.report.Recalculation;
+import org.boothlamp.report.Recomputed;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
 import org.boothlamp.report.ShiftSpan;
 import org.boothlamp.report.TextReport;
 import org.boothlamp.settings.BoothSettings;
+import org.boothlamp.settings.JudgingSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -35,7 +42,8 @@ import picocli.CommandLine.Spec;
       "Examples:",
       "  boothlamp report",
       "  boothlamp report 2026-03-27 --trainee T-04",
-      "  boothlamp report 2026-03-01..2026-03-29 --format json"
+      "  boothlamp report 2026-03-01..2026-03-29 --format json",
+      "  boothlamp report 2026-03-01..2026-03-29 --calibration 4"
     })
 final class ReportCommand implements Callable<Integer> {
 
@@ -67,6 +75,14 @@ final class ReportCommand implements Callable<Integer> {
       description = "Read this log file instead of the one in the settings.")
   private Path log;
 
+  @Option(
+      names = "--calibration",
+      paramLabel = "N",
+      description =
+          "Compute all runs again as if calibration N had scaled its channel, such as after one was"
+              + " withdrawn. The log stays as it is; the report says what is exact and what is not.")
+  private Long calibration;
+
   ReportCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -74,15 +90,58 @@ final class ReportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     ShiftSpan asked = askedSpan();
-    String booth = "";
-    Path file = log;
-    if (file == null) {
-      BoothSettings settings = settingsOption.read();
-      booth = settings.boothId();
-      file = SettingsOption.logOf(settings);
-    }
-    write(ShiftReport.of(read(file, asked), asked, booth, ""));
+    BoothSettings settings = log == null ? settingsOption.read() : null;
+    String booth = settings == null ? "" : settings.boothId();
+    Path file = settings == null ? log : SettingsOption.logOf(settings);
+    write(report(file, asked, booth, settings));
     return ExitCode.OK;
+  }
+
+  private ShiftReport report(Path file, ShiftSpan asked, String booth, BoothSettings settings) {
+    try (BoothLogReader reader = BoothLogReader.open(file)) {
+      ShiftRecords records = read(reader, asked);
+      CalibrationHistory history = reader.calibrations();
+      Recomputed recomputed = null;
+      if (calibration != null) {
+        Recalculation again = recalculation(history, settings);
+        records = recomputed(records, again, reader);
+        recomputed = again.summary();
+      }
+      long now = WallClock.SYSTEM.epochMillis();
+      return ShiftReport.of(records, asked, booth, "", history, now, recomputed);
+    }
+  }
+
+  private Recalculation recalculation(CalibrationHistory history, BoothSettings settings) {
+    CalibrationRecord under = history.find(calibration);
+    if (under == null || !under.isAccepted()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--calibration "
+              + calibration
+              + ": "
+              + (under == null ? "there is no such calibration" : "it was not accepted")
+              + "; see boothlamp calibrate list");
+    }
+    if (settings == null) {
+      return new Recalculation(under, history, JudgingRule.STANDARD, null);
+    }
+    JudgingSettings judging = settings.judging();
+    JudgingRule rule =
+        JudgingRule.ofSeconds(
+            judging.averageSeconds(),
+            judging.settleSeconds(),
+            judging.holdSeconds(),
+            judging.excursionSeconds());
+    return new Recalculation(under, history, rule, settings.accuracy());
+  }
+
+  private static ShiftRecords recomputed(
+      ShiftRecords records, Recalculation again, BoothLogReader reader) {
+    return new ShiftRecords(
+        records.runs().stream().map(run -> again.apply(run, reader.runTrace(run.id()))).toList(),
+        records.touches(),
+        records.events());
   }
 
   private ShiftSpan askedSpan() {
@@ -94,11 +153,9 @@ final class ReportCommand implements Callable<Integer> {
     }
   }
 
-  private ShiftRecords read(Path file, ShiftSpan asked) {
-    try (BoothLogReader reader = BoothLogReader.open(file)) {
-      ShiftRecords records = reader.read(asked.fromWallMillis(), asked.untilWallMillis());
-      return trainee == null ? records : only(records, trainee);
-    }
+  private ShiftRecords read(BoothLogReader reader, ShiftSpan asked) {
+    ShiftRecords records = reader.read(asked.fromWallMillis(), asked.untilWallMillis());
+    return trainee == null ? records : only(records, trainee);
   }
 
   private static ShiftRecords only(ShiftRecords records, String trainee) {

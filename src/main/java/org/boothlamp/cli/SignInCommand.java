@@ -2,6 +2,7 @@ package org.boothlamp.cli;
 
 import java.util.concurrent.Callable;
 import org.boothlamp.boothlog.SignIns;
+import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.procedure.Pass;
 import org.boothlamp.settings.BoothSettings;
@@ -109,8 +110,9 @@ final class SignInCommand implements Callable<Integer> {
           "which procedure? The settings name no default: give one with --procedure ID");
     }
     LoadedProcedure loaded = ProcedureFolder.read(settings.procedures().folder()).find(id);
+    ChannelUncertainties uncertainties = LogCalibrations.uncertainties(settings);
     Pass pass =
-        Procedures.plan(loaded, passName.isEmpty() ? asked : passName, settings.accuracy()).pass();
+        Procedures.plan(loaded, passName.isEmpty() ? asked : passName, uncertainties).pass();
     SignIns.add(SettingsOption.logOf(settings), trainee, id, pass.name(), WallClock.SYSTEM);
     terminal
         .out()

@@ -140,4 +140,9 @@ public final class SensorHealth {
   public int currentOffsetCounts() {
     return zero.offsetCounts();
   }
+
+  /** True once the clamp's zero was seen and is where {@link #currentOffsetCounts} puts it. */
+  public boolean isZeroKnown() {
+    return zero.isKnown();
+  }
 }

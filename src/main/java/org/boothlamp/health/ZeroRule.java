@@ -30,6 +30,7 @@ final class ZeroRule {
   private final ChannelScale scale;
   private final TrailingAverage zero = new TrailingAverage(WINDOW_SLOTS);
   private int offsetCounts;
+  private boolean known;
   private int impossibleSlots;
   private long impossibleSlot;
 
@@ -63,6 +64,7 @@ final class ZeroRule {
     double moved = zero.sums().meanCurrentCount() - scale.zeroCount();
     double share = fault.isActive() ? BACK_SHARE : 1;
     boolean beyond = Math.abs(amps(offsetCounts + moved)) > share * BAND_AMPS;
+    known = !beyond;
     fault.look(beyond, reading.number - WINDOW_SLOTS + 1, reading.number);
     if (!beyond && Math.round(moved) != 0 && Math.abs(amps(moved)) >= LEAST_AMPS) {
       offsetCounts += (int) Math.round(moved);
@@ -72,6 +74,11 @@ final class ZeroRule {
 
   private double amps(double counts) {
     return counts * scale.unitsPerCount();
+  }
+
+  /** True if the zero was inside the band when it was last seen. */
+  boolean isKnown() {
+    return known;
   }
 
   /** Counts to take off every current count. */

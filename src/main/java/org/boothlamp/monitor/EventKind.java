@@ -12,6 +12,14 @@ public enum EventKind {
   SIGNED_IN("signed in", false),
   /** A sign-in names a procedure that cannot be loaded. */
   SIGN_IN_REFUSED("sign-in refused", false),
+  /** A channel measures by its nominal scale: no calibration counts. */
+  CALIBRATION_MISSING("calibration missing", false),
+  /** A channel's calibration is past its due date; U is widened. */
+  CALIBRATION_OVERDUE("calibration overdue", false),
+  /** A channel measures by another calibration from here on. */
+  CALIBRATION_TAKEN_UP("calibration taken up", false),
+  /** The calibration that a channel measured by was withdrawn. */
+  CALIBRATION_WITHDRAWN("calibration withdrawn", false),
   /** The source delivered nothing for longer than it may. */
   NO_SAMPLES("no samples", true),
   /** Pairs that were sent and never arrived. */

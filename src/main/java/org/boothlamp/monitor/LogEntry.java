@@ -1,5 +1,6 @@
 package org.boothlamp.monitor;
 
+import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.signal.PairScale;
@@ -20,7 +21,7 @@ public final class LogEntry {
 
   /** What an entry is, and which fields it uses besides the times. */
   public enum Kind {
-    /** {@code assignment}, {@code scale}, {@code pairsPerSecond}. */
+    /** {@code assignment, scale, calibrations, currentOffsetCounts, pairsPerSecond}. */
     SEGMENT_STARTED,
     /**
      * The seven {@code …Count} and {@code signalCode} fields: the next 0.05 s of the running
@@ -66,6 +67,15 @@ public final class LogEntry {
 
   /** Scale of both channels. */
   public PairScale scale;
+
+  /** What the scale rests on. */
+  public CalibrationNumbers calibrations = CalibrationNumbers.NONE;
+
+  /** {@link #currentOffsetCounts} of a clamp whose zero was not seen. */
+  public static final int ZERO_NOT_SEEN = Integer.MIN_VALUE;
+
+  /** Counts taken off every current count, so that the clamp's zero is at the scale's. */
+  public int currentOffsetCounts = ZERO_NOT_SEEN;
 
   /** Rate of the source. */
   public int pairsPerSecond;
@@ -135,6 +145,8 @@ public final class LogEntry {
     lengthSeconds = other.lengthSeconds;
     assignment = other.assignment;
     scale = other.scale;
+    calibrations = other.calibrations;
+    currentOffsetCounts = other.currentOffsetCounts;
     pairsPerSecond = other.pairsPerSecond;
     figures.set(other.figures);
     end = other.end;

@@ -20,7 +20,7 @@ import org.boothlamp.signal.Slot;
  *
  * <p>Runs on the thread "sampler" and never waits for anything but the source. No sample for 0.25 s
  * is a fault; after 2 s of silence an open segment is closed. Once pairs flow nothing is created.
- * {@link #assign} and {@link #status} may be called from any thread.
+ * {@link #assign}, {@link #measureBy} and {@link #status} may be called from any thread.
  */
 public final class Monitor implements Worker {
 
@@ -34,12 +34,11 @@ public final class Monitor implements Worker {
   private final Lamp lamp;
   private final BoothLogSink sink;
   private final WallClock wallClock;
-  private final PipelineSettings settings;
 
   private final SampleBlock block = new SampleBlock();
   private final LogEntry event = new LogEntry();
   private final MonitorStatus status = new MonitorStatus();
-  private final AtomicReference<Assignment> assignment;
+  private final AtomicReference<Orders> orders;
   private final CounterWatch badFrames = new CounterWatch(EventKind.BAD_FRAMES);
   private final CounterWatch lostPairs = new CounterWatch(EventKind.LOST_PAIRS);
   private final CounterWatch reconnects = new CounterWatch(EventKind.RECONNECTED);
@@ -47,6 +46,7 @@ public final class Monitor implements Worker {
   private final MonitorFault wrongRate = new MonitorFault(EventKind.SAMPLE_RATE);
   private final MonitorFault clockDrift = new MonitorFault(EventKind.CLOCK_DRIFT);
 
+  private PipelineSettings settings;
   private SourceFormat format;
   private RateWatch rateWatch;
   private Pipeline pipeline;
@@ -75,12 +75,26 @@ public final class Monitor implements Worker {
     this.sink = sink;
     this.wallClock = wallClock;
     this.settings = settings;
-    assignment = new AtomicReference<>(first);
+    orders = new AtomicReference<>(new Orders(settings, first));
   }
 
   /** Judges by another assignment from the next contact on. */
   public void assign(Assignment next) {
-    assignment.set(next);
+    orders.updateAndGet(now -> new Orders(now.settings(), next));
+  }
+
+  /**
+   * Measures by another scale, and judges by the assignment that was made for it, as soon as no arc
+   * burns; both together, never one without the other.
+   */
+  public void measureBy(PipelineSettings next, Assignment assignment) {
+    orders.updateAndGet(
+        now -> new Orders(next.equals(now.settings()) ? now.settings() : next, assignment));
+  }
+
+  /** What was assigned last, by whoever did. */
+  public Assignment assigned() {
+    return orders.get().assignment();
   }
 
   /** What the monitor sees now. */
@@ -123,9 +137,22 @@ public final class Monitor implements Worker {
       tellSilence(LogEntry.Kind.EVENT_ENDED, (block.monotonicNanos - lastPairsNanos) / 1e9);
     }
     lastPairsNanos = block.monotonicNanos;
-    pipeline.assign(assignment.get());
+    followOrders();
     watchRate();
     pipeline.accept(block, wallClock.epochMillis());
+  }
+
+  private void followOrders() {
+    Orders now = orders.get();
+    if (now.settings() != settings) {
+      if (!pipeline.isOff()) {
+        return;
+      }
+      settings = now.settings();
+      pipeline.close(SegmentEnd.ARC_OFF);
+      pipeline = new Pipeline(settings, format, new Receiver());
+    }
+    pipeline.assign(now.assignment());
   }
 
   private void changeFormat() {
@@ -223,7 +250,7 @@ public final class Monitor implements Worker {
 
   private void showStatus() {
     if (pipeline == null) {
-      status.set(signal(), Double.NaN, Double.NaN, 0, 0, assignment.get());
+      status.set(signal(), Double.NaN, Double.NaN, 0, 0, orders.get().assignment());
       return;
     }
     PairSums average = pipeline.average();
@@ -261,6 +288,9 @@ public final class Monitor implements Worker {
       offerEvent();
     }
   }
+
+  /** What to measure and to judge by; the settings object is another only if the scale is. */
+  private record Orders(PipelineSettings settings, Assignment assignment) {}
 
   /** A fault that takes a clock to see. */
   private final class MonitorFault {

@@ -4,6 +4,7 @@ import org.boothlamp.arc.ArcChange;
 import org.boothlamp.arc.ArcDetector;
 import org.boothlamp.arc.ArcRule;
 import org.boothlamp.arc.SegmentTally;
+import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.health.SensorHealth;
 import org.boothlamp.judging.ExcursionTracker;
 import org.boothlamp.judging.Judge;
@@ -48,6 +49,7 @@ public final class Pipeline {
   private static final int PROGRESS_SLOTS = Slot.PER_SECOND / 2;
 
   private final PairScale scale;
+  private final CalibrationNumbers calibrations;
   private final int pairsPerSecond;
   private final ArcRule standardRule;
   private final SlotTimes times;
@@ -78,6 +80,7 @@ public final class Pipeline {
   /** A pipeline that has seen nothing. */
   public Pipeline(PipelineSettings settings, SourceFormat format, Listener listener) {
     this.scale = settings.scale();
+    this.calibrations = settings.calibrations();
     this.pairsPerSecond = format.pairsPerSecond();
     this.standardRule = settings.arc();
     times = new SlotTimes(pairsPerSecond);
@@ -212,6 +215,9 @@ public final class Pipeline {
     stamp(LogEntry.Kind.SEGMENT_STARTED, slot.number());
     entry.assignment = assignment;
     entry.scale = scale;
+    entry.calibrations = calibrations;
+    entry.currentOffsetCounts =
+        health.isZeroKnown() ? health.currentOffsetCounts() : LogEntry.ZERO_NOT_SEEN;
     entry.pairsPerSecond = pairsPerSecond;
     listener.onEntry(entry);
     addArcOn(slot);
@@ -360,6 +366,11 @@ public final class Pipeline {
   /** True from the confirmation of an arc to the end of its segment. */
   public boolean isArc() {
     return detector.isArc();
+  }
+
+  /** True while there is neither a contact nor an arc. */
+  public boolean isOff() {
+    return detector.isOff();
   }
 
   /** Length of the running segment so far, s; 0 if none runs. */

@@ -5,6 +5,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeSet;
+import org.boothlamp.calibration.CalibrationNumbers;
 
 /** What the runs themselves say against their figures, in sentences. */
 final class Doubts {
@@ -15,6 +16,8 @@ final class Doubts {
   private int withoutTrainee;
   private int withoutProcedure;
   private int withoutShortCircuits;
+  private int withoutCurrent;
+  private int withoutVoltage;
 
   private Doubts(List<RunSummary> summaries) {
     runs = summaries.size();
@@ -31,21 +34,35 @@ final class Doubts {
     withoutTrainee += run.trainee().isEmpty() ? 1 : 0;
     withoutProcedure += run.procedureId().isEmpty() ? 1 : 0;
     withoutShortCircuits += run.shortCircuits() < 0 ? 1 : 0;
+    CalibrationNumbers calibrations = run.calibrations();
+    withoutCurrent += calibrations.current() == 0 && calibrations.voltage() != 0 ? 1 : 0;
+    withoutVoltage += calibrations.voltage() == 0 && calibrations.current() != 0 ? 1 : 0;
   }
 
   /** The doubts about a shift's runs, the widest first; empty if there are none. */
   static List<String> of(ShiftReport report) {
     Doubts doubts = new Doubts(report.runs());
+    doubts.addUncalibrated();
+    doubts.sentences.addAll(CalibrationReviewWords.doubts(report));
     doubts.addFlags(report.total());
     doubts.addUnknowns();
     doubts.addChangedLimits(report.trainees());
     return List.copyOf(doubts.sentences);
   }
 
-  private void addFlags(Figures total) {
+  private void addUncalibrated() {
     addIfAny(
-        flagged(RunFlag.UNCALIBRATED),
+        flagged(RunFlag.UNCALIBRATED) - withoutCurrent - withoutVoltage,
         "the sensors had no calibration: how far amps and volts are off is not known.");
+    addIfAny(
+        withoutCurrent,
+        "the current's sensor had no calibration: how far the amps are off is not known.");
+    addIfAny(
+        withoutVoltage,
+        "the voltage's sensor had no calibration: how far the volts are off is not known.");
+  }
+
+  private void addFlags(Figures total) {
     addIfAny(
         flagged(RunFlag.WRONG_POLARITY),
         "the current ran the other way than the procedure asks: judged time and share say little.");

@@ -16,7 +16,16 @@ final class EventWords {
 
   private static final Map<String, Meaning> MEANINGS = meanings();
 
-  private static final Set<String> EVERYDAY = Set.of("started", "stopped", "signed in", "sampling");
+  private static final Set<String> EVERYDAY =
+      Set.of(
+          "started",
+          "stopped",
+          "signed in",
+          "sampling",
+          "calibration missing",
+          "calibration overdue",
+          "calibration taken up",
+          "calibration withdrawn");
 
   private EventWords() {}
 
@@ -47,6 +56,10 @@ final class EventWords {
         of("no samples", "Nothing was measured meanwhile; the lamp showed fault."),
         counts("lost pairs", "pair", "pairs", "Sent but never arrived: missing time, not 0 A."),
         counts("bad frames", "frame", "frames", "Damaged on the line and left out."),
+        of("calibration missing", "The stated accuracy widened the amber band."),
+        of("calibration overdue", "Its U was taken wider."),
+        of("calibration taken up", ""),
+        of("calibration withdrawn", ""),
         of("reconnected", "The line to the sensors had failed and was opened again."),
         of("format changed", "The sensors changed their rate or range in between."),
         counts("log queue full", "entry", "entries", "Lost: runs may be missing here."),

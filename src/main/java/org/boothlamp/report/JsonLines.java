@@ -104,6 +104,11 @@ public final class JsonLines {
     return this;
   }
 
+  public JsonLines item(long value) throws IOException {
+    json.writeNumber(value);
+    return this;
+  }
+
   public JsonLines item(String text) throws IOException {
     json.writeString(text);
     return this;

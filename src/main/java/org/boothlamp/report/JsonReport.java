@@ -8,10 +8,11 @@ import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 
 /**
- * A shift as JSON lines for programs: one {@code shift}; of each trainee a {@code trainee} line per
- * pass and one for all ({@code row} is {@code pass} or {@code total}); then {@code run}, {@code
- * touch} and {@code event} lines, each kind in order of time. Times are seconds, shares 0 to 1,
- * what is not known is null.
+ * A shift as JSON lines for programs: one {@code shift}; a {@code calibration} line per channel,
+ * {@code calibration_change} and {@code calibration_use} lines, and one {@code recomputed} if the
+ * figures are not those of the log; of each trainee a {@code trainee} line per pass and one for all
+ * ({@code row} is {@code pass} or {@code total}); then {@code run}, {@code touch} and {@code event}
+ * lines, each kind in order of time. Times are seconds, shares 0 to 1, what is not known is null.
  */
 public final class JsonReport {
 
@@ -38,6 +39,7 @@ public final class JsonReport {
 
   private void writeAll() throws IOException {
     writeShift();
+    new CalibrationReviewJson(report, lines).write();
     for (TraineeSummary trainee : report.trainees()) {
       writeTrainee(trainee);
     }
@@ -133,12 +135,19 @@ public final class JsonReport {
     RunJson.writeExcursions(lines, run, 0);
     RunJson.writeExtras(lines, run);
     lines.number("short_circuits_per_s", run.shortCircuitsPerSecond());
+    lines.countIfMeasured("current_calibration", numberOrNone(run.calibrations().current()));
+    lines.countIfMeasured("voltage_calibration", numberOrNone(run.calibrations().voltage()));
     writeWindows(pass);
     lines.startArray("flags");
     for (RunFlag flag : summary.flags()) {
       lines.item(flag.word());
     }
     lines.endArray().end();
+  }
+
+  /** Null for the nominal scale. */
+  private static long numberOrNone(long number) {
+    return number == 0 ? -1 : number;
   }
 
   private void writeWindows(PassKey pass) throws IOException {
@@ -164,6 +173,10 @@ public final class JsonReport {
   }
 
   private String time(long wallMillis) {
-    return TIME.format(report.span().local(wallMillis));
+    return time(wallMillis, report.span());
+  }
+
+  static String time(long wallMillis, ShiftSpan span) {
+    return TIME.format(span.local(wallMillis));
   }
 }

@@ -7,6 +7,10 @@ import java.util.List;
 public enum RunFlag {
   /** The sensors had no calibration. */
   UNCALIBRATED("uncalibrated"),
+  /** A calibration that scaled it is withdrawn from before it on. */
+  CALIBRATION_WITHDRAWN("calibration withdrawn"),
+  /** A calibration that scaled it was overdue. */
+  CALIBRATION_OVERDUE("calibration overdue"),
   /** The current ran the other way than the procedure asks. */
   WRONG_POLARITY("wrong polarity"),
   /** The lamp was in fault for part of it. */

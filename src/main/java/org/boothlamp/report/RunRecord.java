@@ -1,6 +1,7 @@
 package org.boothlamp.report;
 
 import java.util.List;
+import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.signal.Polarity;
@@ -34,7 +35,8 @@ import org.boothlamp.signal.Polarity;
  * @param settlingSeconds time not judged
  * @param faultSeconds time under a fault
  * @param missingSeconds time inside for which nothing was measured
- * @param calibrated true if the sensors had a calibration
+ * @param calibrated true if both sensors had a calibration
+ * @param calibrations which ones
  * @param end why it ended, in words
  * @param excursions in order of time
  */
@@ -66,12 +68,48 @@ public record RunRecord(
     double faultSeconds,
     double missingSeconds,
     boolean calibrated,
+    CalibrationNumbers calibrations,
     String end,
     List<ExcursionRecord> excursions) {
 
   public RunRecord {
     windows = List.copyOf(windows);
     excursions = List.copyOf(excursions);
+  }
+
+  /** The same run with other times of each level, s. */
+  RunRecord withLevels(double green, double amber, double red, double settling, double fault) {
+    return new RunRecord(
+        id,
+        booth,
+        trainee,
+        procedureId,
+        procedureRevision,
+        pass,
+        process,
+        windows,
+        startWallMillis,
+        startSeconds,
+        lengthSeconds,
+        meanAmps,
+        meanVolts,
+        rmsAmps,
+        rmsVolts,
+        energyJoules,
+        meanWatts,
+        polarity,
+        shortCircuits,
+        arcOuts,
+        green,
+        amber,
+        red,
+        settling,
+        fault,
+        missingSeconds,
+        calibrated,
+        calibrations,
+        end,
+        excursions);
   }
 
   /** The window of a quantity, or null if it was not limited. */

@@ -1,6 +1,7 @@
 package org.boothlamp.report;
 
 import java.util.List;
+import java.util.stream.Stream;
 
 /**
  * One run with what the report says of it. Immutable.
@@ -18,6 +19,14 @@ public record RunSummary(RunRecord run, List<ExcursionTally> excursions, List<Ru
 
   static RunSummary of(RunRecord run, Spells wrongPolarity) {
     return new RunSummary(run, ExcursionTally.of(run.excursions()), RunFlag.of(run, wrongPolarity));
+  }
+
+  /** The same run with more flags, in their usual order. */
+  RunSummary with(List<RunFlag> more) {
+    return more.isEmpty()
+        ? this
+        : new RunSummary(
+            run, excursions, Stream.concat(flags.stream(), more.stream()).sorted().toList());
   }
 
   /** True if this flag is raised. */

@@ -2,6 +2,8 @@ package org.boothlamp.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Set;
+import org.boothlamp.calibration.CalibrationHistory;
 
 /**
  * A span of a booth's log, folded: what each trainee welded, how long, how much of it inside the
@@ -19,6 +21,8 @@ import java.util.List;
  * @param runs in order of time
  * @param touches in order of time
  * @param events in order of time
+ * @param calibrations what is to be said of calibrations
+ * @param recomputed what the figures rest on if they are not those of the log; else null
  */
 public record ShiftReport(
     ShiftSpan span,
@@ -28,7 +32,9 @@ public record ShiftReport(
     Figures total,
     List<RunSummary> runs,
     List<TouchRecord> touches,
-    List<EventRecord> events) {
+    List<EventRecord> events,
+    CalibrationReview calibrations,
+    Recomputed recomputed) {
 
   /** The stored word of the event that the current ran the wrong way. */
   static final String WRONG_POLARITY = "wrong polarity";
@@ -46,6 +52,36 @@ public record ShiftReport(
    * @param records taken as they are: whoever read them has chosen those of the span
    */
   public static ShiftReport of(ShiftRecords records, ShiftSpan span, String booth, String title) {
+    return of(records, span, booth, title, CalibrationReview.NOT_READ, null);
+  }
+
+  /**
+   * The same, with what is to be said of calibrations.
+   *
+   * @param calibrations all of the booth
+   * @param nowWallMillis time of day at which the report is made
+   * @param recomputed what the figures rest on if they are not those of the log; else null
+   */
+  public static ShiftReport of(
+      ShiftRecords records,
+      ShiftSpan span,
+      String booth,
+      String title,
+      CalibrationHistory calibrations,
+      long nowWallMillis,
+      Recomputed recomputed) {
+    CalibrationReview review =
+        CalibrationReview.of(calibrations, span, records.runs(), nowWallMillis);
+    return of(records, span, booth, title, review, recomputed);
+  }
+
+  private static ShiftReport of(
+      ShiftRecords records,
+      ShiftSpan span,
+      String booth,
+      String title,
+      CalibrationReview review,
+      Recomputed recomputed) {
     ClassAdder trainees = new ClassAdder();
     records.runs().forEach(trainees::add);
     records.touches().forEach(trainees::add);
@@ -55,16 +91,27 @@ public record ShiftReport(
         title,
         trainees.summaries(),
         trainees.total(),
-        runs(records),
+        runs(records, review),
         records.touches(),
-        records.events());
+        records.events(),
+        review,
+        recomputed);
   }
 
-  private static List<RunSummary> runs(ShiftRecords records) {
+  private static List<RunSummary> runs(ShiftRecords records, CalibrationReview review) {
+    Set<Long> withdrawn = Set.copyOf(review.withdrawnRuns());
+    Set<Long> overdue = Set.copyOf(review.overdueRuns());
     Spells wrongPolarity = Spells.of(WRONG_POLARITY, records.events());
     List<RunSummary> runs = new ArrayList<>(records.runs().size());
     for (RunRecord run : records.runs()) {
-      runs.add(RunSummary.of(run, wrongPolarity));
+      List<RunFlag> more = new ArrayList<>(0);
+      if (withdrawn.contains(run.id())) {
+        more.add(RunFlag.CALIBRATION_WITHDRAWN);
+      }
+      if (overdue.contains(run.id())) {
+        more.add(RunFlag.CALIBRATION_OVERDUE);
+      }
+      runs.add(RunSummary.of(run, wrongPolarity).with(more));
     }
     return runs;
   }

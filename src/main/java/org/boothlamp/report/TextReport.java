@@ -60,6 +60,7 @@ public final class TextReport {
     String booth = report.booth().isEmpty() ? "All booths" : "Booth " + report.booth();
     page.wrapped(
         "", 0, booth + ", " + report.span().words() + ", " + report.span().zone() + " time");
+    CalibrationReviewWords.head(report).forEach(line -> page.wrapped("", 2, line));
     if (report.runs().isEmpty()) {
       page.wrapped("", 0, "No run was welded.");
       return;

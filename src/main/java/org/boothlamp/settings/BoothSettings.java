@@ -1,8 +1,14 @@
 package org.boothlamp.settings;
 
 import java.nio.file.Path;
+import java.time.ZonedDateTime;
 import java.util.List;
+import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.Channel;
+import org.boothlamp.calibration.SensorInUse;
+import org.boothlamp.calibration.SensorsInUse;
 import org.boothlamp.judging.ChannelUncertainties;
+import org.boothlamp.judging.ExpandedUncertainty;
 import org.boothlamp.signal.PairScale;
 
 /**
@@ -37,5 +43,32 @@ public record BoothSettings(
 
   public BoothSettings {
     shifts = List.copyOf(shifts);
+  }
+
+  /**
+   * What the sensors measure by at a moment.
+   *
+   * @param nominal counts to amps and volts by the data sheets: {@link #scale}, or a recording's
+   * @param history all calibrations of the booth
+   * @param moment on the booth's local clock
+   */
+  public SensorsInUse sensors(PairScale nominal, CalibrationHistory history, ZonedDateTime moment) {
+    return new SensorsInUse(
+        sensor(Channel.CURRENT, nominal, accuracy.amps(), history, moment),
+        sensor(Channel.VOLTAGE, nominal, accuracy.volts(), history, moment));
+  }
+
+  private SensorInUse sensor(
+      Channel channel,
+      PairScale nominal,
+      ExpandedUncertainty stated,
+      CalibrationHistory history,
+      ZonedDateTime moment) {
+    return SensorInUse.of(
+        history,
+        channel,
+        new SensorInUse.Fallback(channel.of(nominal), stated, calibration.overdueFactor()),
+        moment.toInstant().toEpochMilli(),
+        moment.toLocalDate());
   }
 }

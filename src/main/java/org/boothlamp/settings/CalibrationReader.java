@@ -25,8 +25,8 @@ final class CalibrationReader {
   CalibrationSettings read() {
     return new CalibrationSettings(
         rules(),
-        section.number("current_full_scale_a", new Range(1, 10_000, "A"), Double.NaN),
-        section.number("voltage_full_scale_v", new Range(1, 1_000, "V"), Double.NaN),
+        section.optionalNumber("current_full_scale_a", new Range(1, 10_000, "A"), 500),
+        section.optionalNumber("voltage_full_scale_v", new Range(1, 1_000, "V"), 50),
         temperature("current_temperature_a", "current_temperature_percent_of_reading", "A"),
         temperature("voltage_temperature_v", "voltage_temperature_percent_of_reading", "V"),
         section.number("overdue_factor", new Range(1, 10, ""), 2));

@@ -75,6 +75,12 @@ final class Section {
     return value == null ? byDefault : checkedNumber(key, value, range, byDefault);
   }
 
+  /** A number that has no default: NaN if the key is missing. */
+  double optionalNumber(String key, Range range, double example) {
+    Object value = value(key);
+    return value == null ? Double.NaN : checkedNumber(key, value, range, example);
+  }
+
   double requiredNumber(String key, Range range, double example) {
     Object value = value(key);
     if (value == null) {

@@ -17,6 +17,7 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Path;
 import java.util.List;
+import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.Side;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.LogEntry;
@@ -101,6 +102,7 @@ class BoothLogWriterTest {
             1,
             0.2,
             true,
+            CalibrationNumbers.NONE,
             "arc off",
             List.of(
                 new ExcursionRecord(Quantity.VOLTS, Side.HIGH, 3.5, 1.25, 27.75),

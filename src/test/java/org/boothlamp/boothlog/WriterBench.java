@@ -6,6 +6,7 @@ import java.nio.file.Path;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.monitor.LogEntry;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.LogEntries;
@@ -14,6 +15,7 @@ import org.boothlamp.testing.LogEntries;
 final class WriterBench implements AutoCloseable {
 
   final List<SignIn> signIns = new ArrayList<>();
+  final List<CalibrationHistory> calibrations = new ArrayList<>();
   final LogQueue queue;
   final BoothLogWriter writer;
   private final Path path;
@@ -34,7 +36,9 @@ final class WriterBench implements AutoCloseable {
             () -> LogEntries.FIRST_WALL_MILLIS + nowNanos / 1_000_000,
             ZoneOffset.UTC);
     // A step that has to wait makes time pass, so that nothing waits for ever.
-    writer = new BoothLogWriter(log, "booth-3", queue, clocks, signIns::add, () -> pass(0.05));
+    writer =
+        new BoothLogWriter(
+            log, "booth-3", queue, clocks, signIns::add, calibrations::add, () -> pass(0.05));
   }
 
   private void pass(double seconds) {

@@ -6,9 +6,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.List;
 import org.boothlamp.arc.ArcRule;
+import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.judging.JudgingRule;
 import org.boothlamp.judging.Signal;
+import org.boothlamp.signal.ChannelScale;
+import org.boothlamp.signal.PairScale;
 import org.boothlamp.signal.Polarity;
 import org.boothlamp.testing.EntryCollector;
 import org.boothlamp.testing.PairScript;
@@ -271,5 +274,46 @@ class MonitorTest {
       assertTrue(call.monotonicNanos() - last <= 100_000_000L);
       last = Math.max(last, call.monotonicNanos());
     }
+  }
+
+  @Test
+  void shouldMeasureByAnotherScaleFromTheNextArcOnAndByItsPlanTogether() {
+    PairScale doubled =
+        new PairScale(twice(PairScript.SCALE.current()), PairScript.SCALE.voltage());
+    PipelineSettings next =
+        new PipelineSettings(PairScript.SCALE, ArcRule.STANDARD, JudgingRule.STANDARD)
+            .scaledBy(doubled, new CalibrationNumbers(4, 0));
+    Assignment other = new Assignment("T-02", FILL);
+    source.pairs(script().idle(1).arc(50, 23, 1), BLOCK_PAIRS);
+    source.then(() -> monitor.measureBy(next, other));
+    source.pairs(script().arc(50, 23, 1).idle(1).arc(50, 23, 2).idle(1), BLOCK_PAIRS, 2L * RATE);
+    runToTheEnd(monitor);
+
+    List<LogEntry> started = log.of(LogEntry.Kind.SEGMENT_STARTED);
+    List<LogEntry> ended = log.of(LogEntry.Kind.SEGMENT_ENDED);
+    assertEquals(2, ended.size());
+    assertEquals(50, ended.get(0).figures.meanAmps, 0.1);
+    assertEquals(CalibrationNumbers.NONE, started.get(0).calibrations);
+    assertEquals("T-01", started.get(0).assignment.trainee());
+    assertEquals(100, ended.get(1).figures.meanAmps, 0.2);
+    assertEquals(new CalibrationNumbers(4, 0), started.get(1).calibrations);
+    assertEquals("T-02", started.get(1).assignment.trainee());
+    assertEquals(4, started.get(1).startSeconds, 0.02, "the clock of the source goes on");
+  }
+
+  private static ChannelScale twice(ChannelScale scale) {
+    return new ChannelScale(2 * scale.unitsPerCount(), scale.zeroCount());
+  }
+
+  @Test
+  void shouldGoOnWithThePipelineIfOnlyTheUncertaintyChanges() {
+    PipelineSettings same =
+        new PipelineSettings(PairScript.SCALE, ArcRule.STANDARD, JudgingRule.STANDARD);
+    source.pairs(script().idle(1), BLOCK_PAIRS);
+    source.then(() -> monitor.measureBy(same, new Assignment("T-02", FILL)));
+    source.pairs(script().arc(110, 23, 2).idle(1), BLOCK_PAIRS, RATE);
+    runToTheEnd(monitor);
+    assertEquals("T-02", onlySegment().assignment.trainee());
+    assertEquals("T-02", monitor.assigned().trainee());
   }
 }

@@ -3,6 +3,7 @@ package org.boothlamp.report;
 import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.List;
+import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
@@ -40,6 +41,7 @@ final class RunBuilder {
   private double settlingSeconds = 1;
   private double faultSeconds;
   private double missingSeconds;
+  private CalibrationNumbers calibrations = CalibrationNumbers.NONE;
   private boolean calibrated = true;
   private String end = "arc off";
 
@@ -135,6 +137,11 @@ final class RunBuilder {
     return this;
   }
 
+  RunBuilder calibrations(long current, long voltage) {
+    calibrations = new CalibrationNumbers(current, voltage);
+    return this;
+  }
+
   RunBuilder end(String word) {
     end = word;
     return this;
@@ -174,6 +181,7 @@ final class RunBuilder {
         faultSeconds,
         missingSeconds,
         calibrated,
+        calibrations,
         end,
         excursions);
   }
