@@ -17,6 +17,9 @@ public final class AveragingWindow {
   private static final int SLOTS = 100;
   private static final int SLOTS_PER_SECOND = 10;
 
+  /** What arrives in the window's first half second was begun before it. */
+  private static final int SLOTS_WITHOUT_REFERENCE = 5;
+
   /** Sums of 0.1 s; the meter's readings, if any, beside them. */
   private static final class Slot {
     long readings;
@@ -144,7 +147,7 @@ public final class AveragingWindow {
         slope() * held,
         driftStandardError(),
         whole.clipped,
-        whole.reference());
+        new Total(Math.min(SLOTS_WITHOUT_REFERENCE, held), held).reference());
   }
 
   private Slot slot(int age) {

@@ -125,15 +125,24 @@ class AveragingWindowTest {
   @Test
   void shouldAverageTheMeterOverTheSameTime() {
     window.acceptReference(999);
-    feed(0.5, k -> 10);
+    feed(0.6, k -> 10);
     for (int second = 0; second < 10; second++) {
+      feed(0.5, k -> 10);
       window.acceptReference(second % 2 == 0 ? 4 : 6);
-      feed(1, k -> 10);
+      feed(0.5, k -> 10);
     }
     ReferenceFigures reference = window.figures().reference();
     assertEquals(10, reference.readings());
     assertEquals(5, reference.mean());
     assertEquals(Math.sqrt(10.0 / 9), reference.standardDeviation(), 1e-12);
+  }
+
+  @Test
+  void shouldNotTakeAReadingOfTheMeterThatWasBegunBefore() {
+    feed(0.4, k -> 10);
+    window.acceptReference(999);
+    feed(9.6, k -> 10);
+    assertEquals(0, window.figures().reference().readings());
   }
 
   @Test
