@@ -1,5 +1,6 @@
 package org.boothlamp.acquisition;
 
+import java.util.Locale;
 import java.util.regex.Pattern;
 
 /**
@@ -41,7 +42,7 @@ final class ScpiNumber {
     StringBuilder text = new StringBuilder("\"");
     for (char c : answer.substring(0, Math.min(60, answer.length())).toCharArray()) {
       if (c < ' ' || c > '~' || c == '"' || c == '\\') {
-        text.append(String.format(java.util.Locale.ROOT, "\\x%02X", (int) c));
+        text.append(String.format(Locale.ROOT, "\\x%02X", (int) c));
       } else {
         text.append(c);
       }

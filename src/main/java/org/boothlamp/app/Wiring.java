@@ -7,6 +7,8 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import org.boothlamp.acquisition.ScpiMeter;
+import org.boothlamp.acquisition.SerialLine;
 import org.boothlamp.acquisition.SimulatedRunListener;
 import org.boothlamp.acquisition.SimulatedSensor;
 import org.boothlamp.acquisition.SimulatedSource;
@@ -16,8 +18,10 @@ import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.boothlog.LogClocks;
 import org.boothlamp.boothlog.LogQueue;
 import org.boothlamp.boothlog.SignIn;
+import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.cli.DemoScenario;
 import org.boothlamp.cli.Parts;
+import org.boothlamp.cli.PartsException;
 import org.boothlamp.cli.RunningBooth;
 import org.boothlamp.cli.Terminal;
 import org.boothlamp.judging.JudgingRule;
@@ -158,5 +162,19 @@ public final class Wiring implements Parts {
             judging.settleSeconds(),
             judging.holdSeconds(),
             judging.excursionSeconds()));
+  }
+
+  @Override
+  public CalibrationBook calibrationBook(BoothSettings settings) {
+    throw new PartsException(
+        "booth log " + settings.logFolder() + ": this build keeps no calibrations; use a newer one",
+        null);
+  }
+
+  @Override
+  public ScpiMeter meter(String port, int baud) {
+    SerialLine line = new SerialLine(port, baud);
+    line.open();
+    return new ScpiMeter(line, port);
   }
 }

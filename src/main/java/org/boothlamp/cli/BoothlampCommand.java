@@ -61,6 +61,7 @@ public final class BoothlampCommand implements Runnable {
     for (Object command : commands) {
       line.addSubcommand(withHelp(new CommandLine(command)));
     }
+    line.addSubcommand(CalibrateCommand.commandLine(parts, terminal));
     Failures failures = new Failures(terminal);
     line.setOut(terminal.writer());
     line.setErr(new PrintWriter(terminal.err(), true));
@@ -73,7 +74,7 @@ public final class BoothlampCommand implements Runnable {
   }
 
   /** Every command explains itself in the same order, with the same headings. */
-  private static CommandLine withHelp(CommandLine command) {
+  static CommandLine withHelp(CommandLine command) {
     command.getCommandSpec().addMixin("help", CommandSpec.forAnnotatedObject(new HelpOption()));
     command
         .getCommandSpec()

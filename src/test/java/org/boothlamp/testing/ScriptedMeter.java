@@ -9,7 +9,9 @@ import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.List;
+import java.util.Locale;
 import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.DoubleSupplier;
 import java.util.function.Function;
 
 /**
@@ -42,12 +44,12 @@ public final class ScriptedMeter implements AutoCloseable {
   }
 
   /** One that says who it is, and answers every other query with a number of its own form. */
-  public static Function<String, String> showing(java.util.function.DoubleSupplier value) {
+  public static Function<String, String> showing(DoubleSupplier value) {
     return command ->
         command.equals("*IDN?")
             ? IDENTITY + "\r\n"
             : command.endsWith("?")
-                ? String.format(java.util.Locale.ROOT, "%+.7E%n", value.getAsDouble())
+                ? String.format(Locale.ROOT, "%+.7E%n", value.getAsDouble())
                 : null;
   }
 
