@@ -27,7 +27,9 @@ record NumberText(double value, List<String> couldMean, String why) {
   private static final Pattern WITH_UNIT = Pattern.compile("(.*[0-9.])\\s*([mk]?)([AV])");
 
   private static final Pattern SIGNED_MARKS = Pattern.compile("[+-]?\\d[\\d.,' ]*");
-  private static final Pattern GROUPED = Pattern.compile("[+-]?\\d{1,3}([., ']\\d{3})+");
+  private static final Pattern WHOLE =
+      Pattern.compile("[+-]?(\\d+|\\d{1,3}([., '])\\d{3}(\\2\\d{3})*)");
+  private static final Pattern DECIMALS = Pattern.compile("(\\.\\d+)?");
 
   /** Reads a text; blanks around it do not matter. */
   static NumberText of(String text) {
@@ -74,32 +76,18 @@ record NumberText(double value, List<String> couldMean, String why) {
   /** As a decimal mark and as thousands, as far as either can be. */
   private static List<String> meanings(String typed) {
     Stream.Builder<String> meanings = Stream.builder();
-    String compact = typed.replace(" ", "").replace("'", "");
-    int mark = Math.max(compact.lastIndexOf(','), compact.lastIndexOf('.'));
-    boolean single = mark >= 0 && mark == Math.min(first(compact, ','), first(compact, '.'));
-    if (mark >= 0) {
-      String whole = compact.substring(0, mark).replaceAll("[.,]", "");
-      addNumber(meanings, whole + "." + compact.substring(mark + 1), single || isMixed(compact));
+    int mark = Math.max(typed.lastIndexOf(','), typed.lastIndexOf('.'));
+    if (mark >= 0 && typed.indexOf(typed.charAt(mark)) == mark) {
+      addIfGrouped(meanings, typed.substring(0, mark), "." + typed.substring(mark + 1));
     }
-    addNumber(
-        meanings,
-        compact.replaceAll("[.,]", ""),
-        GROUPED.matcher(typed).matches() && !isMixed(compact));
-    return meanings.build().distinct().toList();
+    addIfGrouped(meanings, typed, "");
+    return meanings.build().toList();
   }
 
-  private static int first(String text, char mark) {
-    int place = text.indexOf(mark);
-    return place < 0 ? Integer.MAX_VALUE : place;
-  }
-
-  private static boolean isMixed(String text) {
-    return text.indexOf(',') >= 0 && text.indexOf('.') >= 0;
-  }
-
-  private static void addNumber(Stream.Builder<String> meanings, String text, boolean possible) {
-    if (possible && PLAIN.matcher(text).matches()) {
-      meanings.add(text);
+  /** Whole digits, or groups of three with one mark between them all. */
+  private static void addIfGrouped(Stream.Builder<String> meanings, String whole, String decimals) {
+    if (WHOLE.matcher(whole).matches() && DECIMALS.matcher(decimals).matches()) {
+      meanings.add(whole.replaceAll("[., ']", "") + decimals);
     }
   }
 
