@@ -4,6 +4,8 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.util.List;
 import java.util.concurrent.Callable;
+import java.util.function.IntSupplier;
+import org.boothlamp.acquisition.SourceException;
 import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.calibration.CalibrationHead;
 import org.boothlamp.calibration.CalibrationOutcome;
@@ -123,13 +125,36 @@ final class CalibrateSensorCommand implements Callable<Integer> {
           return ExitCode.OK;
         }
         SteadySensor sensor = bench.sensor(channel, nominal, session.head().fullScale());
-        int exitCode =
-            points == null
-                ? talk(conversation, sensor, session, SensorBench.isLive(settings))
-                : runThrough(points, sensor, session);
-        sayRepeats(bench);
-        return exitCode;
+        boolean isLive = SensorBench.isLive(settings);
+        return tellOfWhatIsKept(
+            session,
+            () ->
+                points == null
+                    ? talk(conversation, sensor, session, isLive)
+                    : runThrough(points, sensor, session),
+            bench);
       }
+    }
+  }
+
+  /** Whatever ends it early, the points taken are in the book, and that is worth saying. */
+  private int tellOfWhatIsKept(CalibrationSession session, IntSupplier work, SensorBench bench) {
+    try {
+      return work.getAsInt();
+    } catch (CommandFailedException | SourceException failure) {
+      if (!session.hasEnded()) {
+        terminal
+            .err()
+            .println(
+                "calibration "
+                    + session.number()
+                    + " is kept with "
+                    + session.points().size()
+                    + " points: go on with --resume");
+      }
+      throw failure;
+    } finally {
+      sayRepeats(bench);
     }
   }
 

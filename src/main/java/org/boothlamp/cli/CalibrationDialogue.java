@@ -198,9 +198,9 @@ final class CalibrationDialogue {
           conversation.ask(
               "Reference reading now, in "
                   + unit
-                  + ", such as "
-                  + CalibrationWords.amount(sensor.nominalOf(sensor.figures()), "").strip()
-                  + ":");
+                  + " (full scale is "
+                  + Wording.number(head.fullScale())
+                  + "), such as 104.3:");
       WindowFigures figures = sensor.figures();
       if (answer == null) {
         return new Taken(null, Double.NaN, null, true);

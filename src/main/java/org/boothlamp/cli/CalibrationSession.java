@@ -22,6 +22,7 @@ final class CalibrationSession {
   private final long number;
   private final CalibrationHead head;
   private final List<CalibrationPoint> points;
+  private boolean ended;
 
   private CalibrationSession(
       CalibrationBook book,
@@ -65,6 +66,11 @@ final class CalibrationSession {
     points.add(point);
   }
 
+  /** True once it is finished or given up. */
+  boolean hasEnded() {
+    return ended;
+  }
+
   /** Index of the last point that is used, or -1. */
   int lastUsed() {
     int last = points.size() - 1;
@@ -85,9 +91,11 @@ final class CalibrationSession {
 
   void finish(CalibrationOutcome outcome) {
     book.finish(number, CalibrationFinish.of(outcome, clock.epochMillis()));
+    ended = true;
   }
 
   void abandon(String reason) {
     book.finish(number, CalibrationFinish.abandoned(clock.epochMillis(), reason));
+    ended = true;
   }
 }

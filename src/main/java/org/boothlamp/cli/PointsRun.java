@@ -146,8 +146,7 @@ final class PointsRun {
             + " of it and shows "
             + shown
             + "; "
-            + stability
-            + goOn());
+            + stability);
   }
 
   private void refuseDoubtful(PointsFile.Row row, double reference, WindowFigures figures) {
@@ -161,16 +160,7 @@ final class PointsRun {
               + row.line()
               + ": "
               + question
-              + "; correct the line, or write yes in its column confirmed"
-              + goOn());
+              + "; correct the line, or write yes in its column confirmed");
     }
-  }
-
-  private String goOn() {
-    return ". Calibration "
-        + session.number()
-        + " is kept with "
-        + session.points().size()
-        + " points: go on with --resume";
   }
 }

@@ -13,7 +13,6 @@ final class WaitLine {
   private static final double RENEWED_SECONDS = 0.25;
   private static final double REPEATED_SECONDS = 30;
   private static final double HINT_SECONDS = 60;
-  private static final String CLEAR_LINE = "\r\u001B[K";
 
   private final Terminal terminal;
   private final SteadySensor sensor;
@@ -44,9 +43,7 @@ final class WaitLine {
     }
     shownSeconds = sensor.seconds();
     if (terminal.interactive()) {
-      terminal.out().print(CLEAR_LINE + line());
-      terminal.out().flush();
-      standing = true;
+      stand(line());
     } else {
       terminal.out().println("  " + line());
     }
@@ -60,7 +57,7 @@ final class WaitLine {
     }
     return String.format(
         Locale.ROOT,
-        "now %6d  mean %9.2f  sd %7.2f  drift %+7.2f counts  %s  %4.1f of 10 s",
+        "now %d  mean %.2f  sd %.2f  drift %+.2f counts  %s  %.1f of 10 s",
         sensor.lastCount(),
         figures.mean(),
         figures.standardDeviation(),
@@ -86,9 +83,19 @@ final class WaitLine {
   /** The last of the renewed lines goes away. */
   void end() {
     if (standing) {
-      terminal.out().print(CLEAR_LINE);
+      stand("");
+      terminal.out().print('\r');
       standing = false;
     }
+  }
+
+  /** Over the line before, and short enough not to wrap. */
+  private void stand(String text) {
+    int width = terminal.width() - 1;
+    String shown = text.substring(0, Math.min(width, text.length()));
+    terminal.out().print('\r' + shown + " ".repeat(width - shown.length()));
+    terminal.out().flush();
+    standing = true;
   }
 
   /** What is missing for the level to be stable, with the next move. */
