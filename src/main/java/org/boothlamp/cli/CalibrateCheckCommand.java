@@ -91,7 +91,7 @@ final class CalibrateCheckCommand implements Callable<Integer> {
     checkUsage();
     BoothSettings settings = settingsOption.read();
     ChannelScale nominal = SensorBench.nominal(parts, settings, channel);
-    try (CalibrationDesk desk = CalibrationDesk.open(parts, settings);
+    try (OpenBook desk = OpenBook.open(parts, settings);
         SensorBench bench = SensorBench.open(parts, settings, channel, meterOptions)) {
       CalibrationBook book = desk.book();
       List<CalibrationCheck> before = book.checks(channel);
@@ -215,7 +215,7 @@ final class CalibrateCheckCommand implements Callable<Integer> {
     }
     double mean = before.stream().mapToDouble(CalibrationCheck::error).average().orElseThrow();
     text.append("before, ").append(before.size()).append(" checks, mean error ");
-    text.append(CalibrationWords.amount(mean, channel.unit())).append(":\n");
+    text.append(CalibrationTalk.amount(mean, channel.unit())).append(":\n");
     before.stream()
         .skip(Math.max(0, before.size() - SHOWN_CHECKS))
         .forEach(old -> text.append("  ").append(line(old)).append('\n'));
@@ -228,11 +228,11 @@ final class CalibrateCheckCommand implements Callable<Integer> {
         + "  "
         + (check.isPassed() ? "passed" : "FAILED")
         + "  booth "
-        + CalibrationWords.amount(check.reading(), unit)
+        + CalibrationTalk.amount(check.reading(), unit)
         + ", reference "
-        + CalibrationWords.amount(check.reference(), unit)
+        + CalibrationTalk.amount(check.reference(), unit)
         + ", error "
-        + CalibrationWords.amount(check.error(), unit)
+        + CalibrationTalk.amount(check.error(), unit)
         + ", limit "
         + MeasuredValue.uncertainty(check.limit())
         + " "

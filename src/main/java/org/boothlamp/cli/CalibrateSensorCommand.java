@@ -108,7 +108,7 @@ final class CalibrateSensorCommand implements Callable<Integer> {
     double fullScale = fullScale(settings);
     PointsFile points = pointsFile == null ? null : points();
     ChannelScale nominal = SensorBench.nominal(parts, settings, channel);
-    try (CalibrationDesk desk = CalibrationDesk.open(parts, settings)) {
+    try (OpenBook desk = OpenBook.open(parts, settings)) {
       Conversation conversation = points == null ? new Conversation(terminal) : null;
       CalibrationRecord underWay = underWay(desk.book(), conversation);
       requireSameScale(underWay, nominal);
@@ -224,7 +224,7 @@ final class CalibrateSensorCommand implements Callable<Integer> {
         throw usage(said(record) + ": go on with --resume, or give it up with --abandon REASON");
       }
       terminal.out().println(said(record) + ":");
-      terminal.out().print(CalibrationWords.points(record.points(), record.head()));
+      terminal.out().print(CalibrationTalk.points(record.points(), record.head()));
       if (conversation.confirms("Go on with it?")) {
         return record;
       }
@@ -364,7 +364,7 @@ final class CalibrateSensorCommand implements Callable<Integer> {
     }
     run.run();
     CalibrationOutcome outcome = session.evaluate();
-    terminal.out().print(CalibrationWords.summary(outcome));
+    terminal.out().print(CalibrationTalk.summary(outcome));
     if (!outcome.verdict().isAccepted()) {
       session.finish(outcome);
       throw new CommandFailedException(

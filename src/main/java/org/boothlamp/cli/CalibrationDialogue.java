@@ -134,7 +134,7 @@ final class CalibrationDialogue {
                 + " of "
                 + whole.steps().size()
                 + ": set "
-                + CalibrationWords.step(step, unit)
+                + CalibrationTalk.step(step, unit)
                 + ", then press Enter (? for help)");
     if (answer == null || !answer.isEmpty()) {
       return obey(answer, step);
@@ -179,16 +179,16 @@ final class CalibrationDialogue {
     }
     line.say(
         "Stable for 10 s: "
-            + CalibrationWords.amount(sensor.nominalOf(figures), unit)
+            + CalibrationTalk.amount(sensor.nominalOf(figures), unit)
             + " by the nominal scale ("
-            + CalibrationWords.figures(figures)
+            + CalibrationTalk.figures(figures)
             + ")");
     return null;
   }
 
   private Taken fromMeter() {
     WindowFigures figures = sensor.figures();
-    conversation.say(CalibrationWords.meter(figures, unit));
+    conversation.say(CalibrationTalk.meter(figures, unit));
     return believed(figures, figures.reference().mean());
   }
 
@@ -241,13 +241,13 @@ final class CalibrationDialogue {
   private void keep(PointPlan.Step step, Taken taken) {
     session.take(taken.figures.point(step.level(), step.direction(), taken.reference));
     int last = session.points().size() - 1;
-    conversation.say("kept: " + CalibrationWords.point(last, session.points().get(last), head));
+    conversation.say("kept: " + CalibrationTalk.point(last, session.points().get(last), head));
   }
 
   private Ending review() {
     CalibrationOutcome outcome = session.evaluate();
-    conversation.say("\n" + CalibrationWords.points(session.points(), head));
-    conversation.say(CalibrationWords.summary(outcome));
+    conversation.say("\n" + CalibrationTalk.points(session.points(), head));
+    conversation.say(CalibrationTalk.summary(outcome));
     boolean acceptable = outcome.verdict().isAccepted();
     String answer =
         conversation.ask(
@@ -283,7 +283,7 @@ final class CalibrationDialogue {
       case "abandon":
         return abandon(rest);
       case "list":
-        conversation.say(CalibrationWords.points(session.points(), head));
+        conversation.say(CalibrationTalk.points(session.points(), head));
         return null;
       case "skip":
         skip(step);

@@ -83,17 +83,17 @@ final class PointsRun {
   private void take(PointsFile.Row row) {
     String unit = session.head().channel().unit();
     PointPlan.Step step = new PointPlan.Step(row.level(), row.direction());
-    terminal.out().println("set " + CalibrationWords.step(step, unit));
+    terminal.out().println("set " + CalibrationTalk.step(step, unit));
     WindowFigures figures = await(row);
     double reference = Double.isNaN(row.reference()) ? figures.reference().mean() : row.reference();
     refuseDoubtful(row, reference, figures);
     session.take(figures.point(row.level(), row.direction(), reference));
     List<CalibrationPoint> points = session.points();
     int last = points.size() - 1;
-    terminal.out().println(CalibrationWords.point(last, points.get(last), session.head()));
-    terminal.out().println("  " + CalibrationWords.figures(figures));
+    terminal.out().println(CalibrationTalk.point(last, points.get(last), session.head()));
+    terminal.out().println("  " + CalibrationTalk.figures(figures));
     if (sensor.readsMeter()) {
-      terminal.out().println("  " + CalibrationWords.meter(figures, unit));
+      terminal.out().println("  " + CalibrationTalk.meter(figures, unit));
     }
   }
 
@@ -133,16 +133,16 @@ final class PointsRun {
     String unit = head.channel().unit();
     WindowFigures figures = sensor.figures();
     String shown =
-        figures == null ? "nothing" : CalibrationWords.amount(sensor.nominalOf(figures), unit);
+        figures == null ? "nothing" : CalibrationTalk.amount(sensor.nominalOf(figures), unit);
     return new CommandFailedException(
         "line "
             + row.line()
             + ": level "
-            + CalibrationWords.amount(row.level(), unit)
+            + CalibrationTalk.amount(row.level(), unit)
             + " was waited for longer than --patience, "
             + Wording.number(patienceSeconds)
             + " s; the sensor must be stable within "
-            + CalibrationWords.amount(tolerance, unit)
+            + CalibrationTalk.amount(tolerance, unit)
             + " of it and shows "
             + shown
             + "; "

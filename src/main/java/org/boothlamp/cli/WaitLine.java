@@ -62,7 +62,7 @@ final class WaitLine {
         figures.mean(),
         figures.standardDeviation(),
         figures.drift(),
-        CalibrationWords.amount(sensor.nominalOf(figures), sensor.channel().unit()),
+        CalibrationTalk.amount(sensor.nominalOf(figures), sensor.channel().unit()),
         figures.seconds());
   }
 

@@ -8,12 +8,12 @@ import org.boothlamp.settings.BoothSettings;
  * The book of a booth's calibrations, and the monitor kept out while it lies open: sensor and meter
  * are read here, and no two may read the same line. Confined to one thread.
  */
-final class CalibrationDesk implements AutoCloseable {
+final class OpenBook implements AutoCloseable {
 
   private final BoothLog lock;
   private final CalibrationBook book;
 
-  private CalibrationDesk(BoothLog lock, CalibrationBook book) {
+  private OpenBook(BoothLog lock, CalibrationBook book) {
     this.lock = lock;
     this.book = book;
   }
@@ -23,10 +23,10 @@ final class CalibrationDesk implements AutoCloseable {
    *
    * @throws org.boothlamp.boothlog.BoothLogException if the monitor runs
    */
-  static CalibrationDesk open(Parts parts, BoothSettings settings) {
+  static OpenBook open(Parts parts, BoothSettings settings) {
     BoothLog lock = BoothLog.open(SettingsOption.logOf(settings));
     try {
-      return new CalibrationDesk(lock, parts.calibrationBook(settings));
+      return new OpenBook(lock, parts.calibrationBook(settings));
     } catch (RuntimeException failure) {
       lock.close();
       throw failure;

@@ -16,9 +16,9 @@ import org.boothlamp.calibration.Verdict;
 import org.boothlamp.calibration.WindowFigures;
 
 /** How a calibration under way is said: points, fit, verdict. The certificate has the rest. */
-final class CalibrationWords {
+final class CalibrationTalk {
 
-  private CalibrationWords() {}
+  private CalibrationTalk() {}
 
   static String amount(double value, String unit) {
     return MeasuredValue.figure(value) + " " + unit;
