@@ -8,6 +8,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import org.boothlamp.acquisition.ScpiMeter;
+import org.boothlamp.acquisition.SerialLine;
 import org.boothlamp.acquisition.SimulatedRunListener;
 import org.boothlamp.acquisition.SimulatedSensor;
 import org.boothlamp.acquisition.SimulatedSource;
@@ -210,5 +212,12 @@ public final class Wiring implements Parts {
             judging.settleSeconds(),
             judging.holdSeconds(),
             judging.excursionSeconds()));
+  }
+
+  @Override
+  public ScpiMeter meter(String port, int baud) {
+    SerialLine line = new SerialLine(port, baud);
+    line.open();
+    return new ScpiMeter(line, port);
   }
 }

@@ -71,7 +71,10 @@ public final class BoothLog implements AutoCloseable {
       if (!tryLock(channel)) {
         channel.close();
         throw new BoothLogException(
-            "another monitor writes to it", path, "stop that one, or give each its own log", null);
+            "the monitor runs, or a calibration: another process holds it",
+            path,
+            "stop that one first, e.g. systemctl stop boothlamp, or give each its own log",
+            null);
       }
       return channel;
     } catch (IOException failure) {

@@ -1,6 +1,7 @@
 package org.boothlamp.cli;
 
 import java.util.List;
+import org.boothlamp.calibration.Channel;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Model.CommandSpec;
@@ -15,6 +16,9 @@ import picocli.CommandLine.Spec;
     description = {
       "A calibration says how far the booth's numbers can be trusted: gain and zero of a sensor, and"
           + " the uncertainty of what it reads, against a meter with a certificate.",
+      "",
+      "It is work on live welding current: shock, arc, hot load banks. Who is qualified and, where"
+          + " the law says so, licensed for it does it; local codes come first.",
     },
     commandListHeading = "%nCommands:%n",
     footer = {"", "boothlamp calibrate COMMAND --help says more of one command."})
@@ -31,6 +35,9 @@ final class CalibrateCommand implements Runnable {
   static CommandLine commandLine(Parts parts, Terminal terminal) {
     List<CommandLine> commands =
         List.of(
+            CalibrateSensorCommand.commandLine(Channel.CURRENT, parts, terminal),
+            CalibrateSensorCommand.commandLine(Channel.VOLTAGE, parts, terminal),
+            new CommandLine(new CalibrateCheckCommand(parts, terminal)),
             new CommandLine(new CalibrateListCommand(terminal)),
             new CommandLine(new CalibrateWithdrawCommand(parts, terminal)));
     CommandLine line = BoothlampCommand.withHelp(new CommandLine(new CalibrateCommand()));

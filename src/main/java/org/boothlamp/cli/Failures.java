@@ -54,7 +54,8 @@ final class Failures implements IParameterExceptionHandler, IExecutionExceptionH
     return failure instanceof BoothLogException
         || failure instanceof SourceException
         || failure instanceof LampUnavailableException
-        || failure instanceof PartsException;
+        || failure instanceof PartsException
+        || failure instanceof CommandFailedException;
   }
 
   private void say(String line) {

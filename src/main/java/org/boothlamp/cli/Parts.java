@@ -1,6 +1,7 @@
 package org.boothlamp.cli;
 
 import java.nio.file.Path;
+import org.boothlamp.acquisition.ScpiMeter;
 import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.monitor.Lamp;
 import org.boothlamp.monitor.PipelineSettings;
@@ -45,4 +46,7 @@ public interface Parts {
 
   /** The numbers of the path from counts to lamp that the settings describe. */
   PipelineSettings pipeline(BoothSettings settings, PairScale scale);
+
+  /** A reference meter on a serial port, open and not asked yet; closed by who asked for it. */
+  ScpiMeter meter(String port, int baud);
 }

@@ -1,5 +1,6 @@
 package org.boothlamp.cli;
 
+import java.io.InputStream;
 import java.io.PrintStream;
 import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
@@ -7,19 +8,30 @@ import java.util.Map;
 import org.boothlamp.report.Colour;
 
 /**
- * Where a command writes, and what that place can show. Immutable.
+ * Where a command writes and reads, and what that place can show. Immutable.
  *
  * @param out answers
  * @param err everything else
  * @param interactive true if a person watches {@code out} on a terminal
  * @param width columns of the terminal, at least 80
  * @param colour whether answers may be coloured
+ * @param in what a person types
  */
 public record Terminal(
-    PrintStream out, PrintStream err, boolean interactive, int width, Colour colour) {
+    PrintStream out,
+    PrintStream err,
+    boolean interactive,
+    int width,
+    Colour colour,
+    InputStream in) {
 
   private static final int LEAST_WIDTH = 80;
   private static final int MOST_WIDTH = 140;
+
+  /** A terminal at which nobody types. */
+  public Terminal(PrintStream out, PrintStream err, boolean interactive, int width, Colour colour) {
+    this(out, err, interactive, width, colour, InputStream.nullInputStream());
+  }
 
   /**
    * This process's own. The launcher says whether standard output is a terminal, and how wide, in
@@ -33,7 +45,8 @@ public record Terminal(
         new PrintStream(System.err, true, StandardCharsets.UTF_8),
         interactive,
         Math.min(MOST_WIDTH, Math.max(LEAST_WIDTH, Integer.getInteger("boothlamp.columns", 0))),
-        colour(interactive, System.getenv()));
+        colour(interactive, System.getenv()),
+        System.in);
   }
 
   /** Colour only on a terminal that has some, and never against NO_COLOR (any value but empty). */

@@ -121,7 +121,7 @@ class BoothLogTest {
   @Test
   void shouldRefuseSecondMonitor() {
     try (BoothLog first = BoothLog.open(path())) {
-      assertRefused(first.path(), "another monitor writes to it", "stop that one");
+      assertRefused(first.path(), "the monitor runs", "stop that one first");
     }
     BoothLog.open(path()).close();
   }

@@ -45,10 +45,27 @@ class HelpTest {
     "sign-in, --procedure",
     "replay, --format",
     "report, --trainee",
-    "lamp, --for"
+    "lamp, --for",
+    "calibrate, voltage"
   })
   void shouldNameTheOptionsOfEachCommand(String command, String option) {
     assertTrue(CommandRun.of(command, "--help").out().contains(option));
+  }
+
+  @ParameterizedTest
+  @CsvSource({"current, --points", "voltage, --meter-scale", "check, --reference"})
+  void shouldExplainTheCommandsOfCalibrate(String command, String option) {
+    CommandRun help = CommandRun.of("calibrate", command, "--help").exits(0);
+    assertTrue(help.out().contains("Usage: boothlamp calibrate " + command), help.out());
+    assertTrue(help.out().contains(option), help.out());
+    assertTrue(help.out().lines().allMatch(line -> line.length() <= 80), help.out());
+  }
+
+  @Test
+  void shouldSayThatCalibratingIsWorkOnLiveCurrent() {
+    String help = CommandRun.of("calibrate", "--help").out().replaceAll("\\s+", " ");
+    assertTrue(help.contains("local codes come first"), help);
+    assertTrue(CommandRun.of("calibrate").exits(2).err().contains("which of its commands?"));
   }
 
   @Test
