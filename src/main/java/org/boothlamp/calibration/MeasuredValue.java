@@ -49,7 +49,7 @@ public final class MeasuredValue {
   }
 
   /** Any figure with up to four significant digits. */
-  static String figure(double value) {
+  public static String figure(double value) {
     return Double.isFinite(value) ? plain(BigDecimal.valueOf(value).round(FIGURE)) : "?";
   }
 
