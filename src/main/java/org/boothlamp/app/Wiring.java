@@ -16,8 +16,10 @@ import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.boothlog.LogClocks;
 import org.boothlamp.boothlog.LogQueue;
 import org.boothlamp.boothlog.SignIn;
+import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.cli.DemoScenario;
 import org.boothlamp.cli.Parts;
+import org.boothlamp.cli.PartsException;
 import org.boothlamp.cli.RunningBooth;
 import org.boothlamp.cli.Terminal;
 import org.boothlamp.judging.JudgingRule;
@@ -139,6 +141,11 @@ public final class Wiring implements Parts {
   @Override
   public Lamp lamp(BoothSettings settings, Terminal terminal) {
     return Sources.lampAlone(settings, terminal);
+  }
+
+  @Override
+  public CalibrationBook calibrationBook(BoothSettings settings) {
+    throw new PartsException("this build keeps no calibrations in its log yet", null);
   }
 
   @Override

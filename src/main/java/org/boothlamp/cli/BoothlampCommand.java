@@ -61,6 +61,7 @@ public final class BoothlampCommand implements Runnable {
     for (Object command : commands) {
       line.addSubcommand(withHelp(new CommandLine(command)));
     }
+    line.addSubcommand(calibrate(parts, terminal));
     Failures failures = new Failures(terminal);
     line.setOut(terminal.writer());
     line.setErr(new PrintWriter(terminal.err(), true));
@@ -69,6 +70,14 @@ public final class BoothlampCommand implements Runnable {
     line.setColorScheme(failures.colours());
     line.setParameterExceptionHandler(failures);
     line.setExecutionExceptionHandler(failures);
+    return line;
+  }
+
+  private static CommandLine calibrate(Parts parts, Terminal terminal) {
+    CommandLine line = withHelp(new CommandLine(new CalibrateCommand()));
+    for (Object command : CalibrateCommand.commands(parts, terminal)) {
+      line.addSubcommand(withHelp(new CommandLine(command)));
+    }
     return line;
   }
 

@@ -1,6 +1,7 @@
 package org.boothlamp.cli;
 
 import java.nio.file.Path;
+import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.monitor.Lamp;
 import org.boothlamp.monitor.PipelineSettings;
 import org.boothlamp.monitor.SampleSource;
@@ -35,6 +36,9 @@ public interface Parts {
 
   /** The lamp that the settings describe, alone and started. */
   Lamp lamp(BoothSettings settings, Terminal terminal);
+
+  /** The book of the booth's calibrations, open. */
+  CalibrationBook calibrationBook(BoothSettings settings);
 
   /** The numbers of the path from counts to lamp that the settings describe. */
   PipelineSettings pipeline(BoothSettings settings, PairScale scale);

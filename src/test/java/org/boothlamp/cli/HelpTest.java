@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.FieldSource;
 class HelpTest {
 
   private static final List<String> COMMANDS =
-      List.of("run", "demo", "check", "sign-in", "replay", "report", "lamp");
+      List.of("run", "demo", "check", "sign-in", "replay", "report", "lamp", "calibrate");
 
   @Test
   void shouldNameEveryCommandAtTheFrontDoor() {
