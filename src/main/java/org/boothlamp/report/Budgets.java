@@ -5,10 +5,6 @@ import org.boothlamp.calibration.Distribution;
 /** How budgets are written. */
 final class Budgets {
 
-  static final String WHO_TO_ASK =
-      "Either the record was changed or the program computes otherwise than it did; calibrate again"
-          + " before the numbers are relied on.";
-
   private Budgets() {}
 
   static String distribution(Distribution distribution) {

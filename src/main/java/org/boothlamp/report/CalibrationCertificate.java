@@ -83,7 +83,7 @@ public final class CalibrationCertificate {
     if (!disagreements.isEmpty()) {
       page.open("div", "class", "box doubt");
       page.leaf("strong", "Record and recomputation disagree.");
-      page.leaf("p", "The numbers of the record are in force. " + Budgets.WHO_TO_ASK);
+      page.leaf("p", Disagreements.ADVICE);
       list(disagreements);
       page.close();
     }
@@ -267,7 +267,7 @@ public final class CalibrationCertificate {
     if (sheet.record().isAccepted()) {
       facts(
           List.of(
-              new Fact("Scale from now on", words.exactScale(sheet.record().finish().scale())),
+              new Fact("Scale signed", words.exactScale(sheet.record().finish().scale())),
               new Fact("Next due", sheet.record().finish().nextDue().toString())));
     }
     List<String> objections = sheet.objections();

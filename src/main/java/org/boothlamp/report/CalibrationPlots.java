@@ -33,10 +33,9 @@ final class CalibrationPlots {
     this.high = top + room;
   }
 
+  /** How far a value reaches above zero; 0 if it does not. */
   private double edge(ToDoubleFunction<SheetPoint> value) {
-    return measured.stream().mapToDouble(value).filter(Double::isFinite).max().orElse(0) > 0
-        ? measured.stream().mapToDouble(value).filter(Double::isFinite).max().orElse(0)
-        : 0;
+    return Math.max(0, measured.stream().mapToDouble(value).max().orElse(0));
   }
 
   boolean isEmpty() {

@@ -162,15 +162,14 @@ public final class CalibrationText {
     words.verdict().forEach(fact -> append(fact, WIDE_LABEL));
     if (sheet.record().isAccepted()) {
       append(
-          new Fact("Scale from now on", words.exactScale(sheet.record().finish().scale())),
-          WIDE_LABEL);
+          new Fact("Scale signed", words.exactScale(sheet.record().finish().scale())), WIDE_LABEL);
       append(new Fact("Next due", sheet.record().finish().nextDue().toString()), WIDE_LABEL);
     }
     sheet.objections().forEach(reason -> page.wrapped("- ", 2, VisibleText.of(reason)));
     List<String> disagreements = sheet.disagreements();
     if (!disagreements.isEmpty()) {
       page.heading("RECORD AND RECOMPUTATION DISAGREE");
-      page.wrapped("", 0, "The numbers of the record are in force. " + Budgets.WHO_TO_ASK);
+      page.wrapped("", 0, Disagreements.ADVICE);
       disagreements.forEach(words -> page.wrapped("- ", 2, VisibleText.of(words)));
     }
   }

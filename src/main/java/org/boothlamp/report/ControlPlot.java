@@ -14,6 +14,7 @@ final class ControlPlot {
 
   private final CalibrationSheet sheet;
   private final List<CalibrationCheck> checks;
+  private final double aside;
   private final Plot plot;
 
   private ControlPlot(CalibrationSheet sheet, Markup page) {
@@ -21,6 +22,7 @@ final class ControlPlot {
     this.checks = sheet.chart().checks();
     long first = checks.get(0).wallMillis();
     long span = Math.max(LEAST_SPAN_MILLIS, checks.get(checks.size() - 1).wallMillis() - first);
+    this.aside = 0.02 * span;
     double reach =
         checks.stream()
             .mapToDouble(check -> Math.max(check.limit(), Math.abs(check.error())))
@@ -70,12 +72,22 @@ final class ControlPlot {
       above.add(at(checks.get(i), checks.get(i).limit()));
       below.add(at(checks.get(i), -checks.get(i).limit()));
       if (i + 1 == checks.size() || isChange(i + 1)) {
-        plot.path("limit", above);
-        plot.path("limit", below);
+        plot.path("limit", widened(above));
+        plot.path("limit", widened(below));
         above.clear();
         below.clear();
       }
     }
+  }
+
+  /** One point alone is no line: it becomes a short one. */
+  private List<double[]> widened(List<double[]> points) {
+    if (points.size() > 1) {
+      return List.copyOf(points);
+    }
+    double[] alone = points.get(0);
+    return List.of(
+        new double[] {alone[0] - aside, alone[1]}, new double[] {alone[0] + aside, alone[1]});
   }
 
   private boolean isChange(int index) {

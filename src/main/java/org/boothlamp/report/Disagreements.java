@@ -14,6 +14,11 @@ import org.boothlamp.signal.ChannelScale;
  */
 final class Disagreements {
 
+  /** What to do about them. */
+  static final String ADVICE =
+      "The numbers of the record are in force. Either the record was changed or the program computes"
+          + " otherwise than it did; calibrate again before the numbers are relied on.";
+
   /** Larger than what another order of adding up can do, far smaller than any uncertainty. */
   private static final double TOLERANCE = 1e-6;
 

@@ -9,6 +9,8 @@ import org.boothlamp.testing.BoothFolder;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 class CalibrateShowCommandTest {
 
@@ -80,6 +82,14 @@ class CalibrateShowCommandTest {
   void shouldRefuseANumberThatIsNone() {
     CommandRun run = show(book, "seven").exits(2);
     assertTrue(run.err().contains("try: boothlamp calibrate show --help"), run.err());
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"show", "certificate"})
+  void shouldExplainItselfOnANarrowScreen(String command) {
+    String help = CommandRun.of("calibrate", command, "--help").exits(0).out();
+    assertTrue(help.contains("Usage: boothlamp calibrate " + command), help);
+    assertTrue(help.lines().allMatch(line -> line.length() <= 80), help);
   }
 
   @Test

@@ -178,6 +178,20 @@ class CalibrationCertificateTest {
   }
 
   @Test
+  void shouldDrawTheLimitsOfASingleCheck() throws Exception {
+    CalibrationSheet sheet =
+        new CalibrationSheet(
+            CalibrationSamples.accepted(),
+            CalibrationSamples.checks().subList(0, 1),
+            CalibrationSamples.ZONE,
+            CalibrationSamples.LATER);
+    Element chart = elements(parsed(page(sheet)), "svg").get(2);
+    NodeList lines = chart.getElementsByTagName("polyline");
+    assertEquals(2, lines.getLength());
+    assertEquals(2, ((Element) lines.item(0)).getAttribute("points").split(" ").length);
+  }
+
+  @Test
   void shouldLeaveRoomToSignAndSayWhatItIsNot() throws Exception {
     String page = page(CalibrationPageResources.sheet("accepted"));
     assertEquals(1, count(parsed(page), "div", "sign"));
