@@ -39,6 +39,8 @@ final class CalibrateCommand implements Runnable {
             CalibrateSensorCommand.commandLine(Channel.VOLTAGE, parts, terminal),
             new CommandLine(new CalibrateCheckCommand(parts, terminal)),
             new CommandLine(new CalibrateListCommand(terminal)),
+            new CommandLine(new CalibrateShowCommand(parts, terminal)),
+            new CommandLine(new CalibrateCertificateCommand(parts, terminal)),
             new CommandLine(new CalibrateWithdrawCommand(parts, terminal)));
     CommandLine line = BoothlampCommand.withHelp(new CommandLine(new CalibrateCommand()));
     commands.forEach(command -> line.addSubcommand(BoothlampCommand.withHelp(command)));

@@ -50,6 +50,17 @@ public final class JsonLines {
     return this;
   }
 
+  /** A number with all its digits, where a millionth is not fine enough. */
+  public JsonLines exact(String name, double value) throws IOException {
+    json.writeFieldName(name);
+    if (Double.isNaN(value) || Double.isInfinite(value)) {
+      json.writeNull();
+    } else {
+      json.writeNumber(value);
+    }
+    return this;
+  }
+
   private static double rounded(double value) {
     double scaled = value * PER_MILLION;
     return Math.abs(scaled) < Long.MAX_VALUE ? Math.round(scaled) / PER_MILLION : value;

@@ -14,25 +14,31 @@ import java.util.List;
 import org.boothlamp.app.Wiring;
 import org.boothlamp.report.Colour;
 
-/** A command run in this process on the real parts, and what it said. */
+/** A command run in this process, on the real parts unless others are given, and what it said. */
 record CommandRun(int exitCode, String out, String err) {
 
   /** On something that is no terminal. */
   static CommandRun of(Object... arguments) {
-    return of(false, Colour.PLAIN, arguments);
+    return of(new Wiring(), false, Colour.PLAIN, arguments);
   }
 
   /** On a terminal that a person watches. */
   static CommandRun onScreen(Object... arguments) {
-    return of(true, Colour.ANSI, arguments);
+    return of(new Wiring(), true, Colour.ANSI, arguments);
   }
 
-  private static CommandRun of(boolean interactive, Colour colour, Object... arguments) {
+  /** On parts of the test's own, and something that is no terminal. */
+  static CommandRun with(Parts parts, Object... arguments) {
+    return of(parts, false, Colour.PLAIN, arguments);
+  }
+
+  private static CommandRun of(
+      Parts parts, boolean interactive, Colour colour, Object... arguments) {
     String[] words = Arrays.stream(arguments).map(Object::toString).toArray(String[]::new);
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     ByteArrayOutputStream err = new ByteArrayOutputStream();
     Terminal terminal = new Terminal(stream(out), stream(err), interactive, 80, colour);
-    int exitCode = BoothlampCommand.commandLine(new Wiring(), terminal).execute(words);
+    int exitCode = BoothlampCommand.commandLine(parts, terminal).execute(words);
     return new CommandRun(
         exitCode, out.toString(StandardCharsets.UTF_8), err.toString(StandardCharsets.UTF_8));
   }
