@@ -20,7 +20,7 @@ public final class LogEntry {
 
   /** What an entry is, and which fields it uses besides the times. */
   public enum Kind {
-    /** {@code assignment}, {@code scale}, {@code pairsPerSecond}. */
+    /** {@code assignment, scale, pairsPerSecond, currentOffsetCounts}. */
     SEGMENT_STARTED,
     /**
      * The seven {@code …Count} and {@code signalCode} fields: the next 0.05 s of the running
@@ -69,6 +69,9 @@ public final class LogEntry {
 
   /** Rate of the source. */
   public int pairsPerSecond;
+
+  /** Counts that are taken off every current count, because the clamp's zero has moved. */
+  public int currentOffsetCounts;
 
   /** Figures of the segment. */
   public final SegmentFigures figures = new SegmentFigures();
@@ -136,6 +139,7 @@ public final class LogEntry {
     assignment = other.assignment;
     scale = other.scale;
     pairsPerSecond = other.pairsPerSecond;
+    currentOffsetCounts = other.currentOffsetCounts;
     figures.set(other.figures);
     end = other.end;
     meanCurrentCount = other.meanCurrentCount;

@@ -206,6 +206,7 @@ public final class Pipeline {
     entry.assignment = assignment;
     entry.scale = scale;
     entry.pairsPerSecond = pairsPerSecond;
+    entry.currentOffsetCounts = health.currentOffsetCounts();
     listener.onEntry(entry);
     addArcOn(slot);
   }
