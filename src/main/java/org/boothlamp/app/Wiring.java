@@ -7,6 +7,9 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import org.boothlamp.acquisition.PairRing;
+import org.boothlamp.acquisition.RecordingFolder;
+import org.boothlamp.acquisition.SegmentRecorder;
 import org.boothlamp.acquisition.SimulatedRunListener;
 import org.boothlamp.acquisition.SimulatedSensor;
 import org.boothlamp.acquisition.SimulatedSource;
@@ -32,6 +35,8 @@ import org.boothlamp.monitor.Monitor;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.PipelineSettings;
 import org.boothlamp.monitor.SampleSource;
+import org.boothlamp.monitor.WallClock;
+import org.boothlamp.monitor.Worker;
 import org.boothlamp.settings.ArcSettings;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
@@ -83,7 +88,32 @@ public final class Wiring implements Parts {
     BoothLogWriter writer = writer(settings.boothId(), log, queue, open, onSignIn);
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
-    return new Booth(open.source(), lamp, monitor, writer, open.wallClock());
+    return new Booth(
+        open.source(),
+        lamp,
+        monitor,
+        writer,
+        recorder(settings, open, monitor, writer),
+        open.wallClock());
+  }
+
+  /** Null if nothing is to be kept; what does not come in real time can be played again. */
+  private static Worker recorder(
+      BoothSettings settings, OpenSource open, Monitor monitor, BoothLogWriter writer) {
+    if (!settings.recordings().areKept() || open.pacing() != OpenSource.Pacing.LIVE) {
+      return null;
+    }
+    PairRing ring = new PairRing();
+    monitor.setTap(ring);
+    RecordingFolder folder = recordings(settings);
+    Logger.info("raw recordings of the last segments in {}", folder.path());
+    return new SegmentRecorder(
+        ring, folder, settings.boothId(), writer.boot(), NanoClock.SYSTEM, writer::note);
+  }
+
+  private static RecordingFolder recordings(BoothSettings settings) {
+    return new RecordingFolder(
+        settings.recordings().folder(), settings.recordings().limits(), WallClock.SYSTEM);
   }
 
   private static BoothLogWriter writer(
@@ -117,7 +147,7 @@ public final class Wiring implements Parts {
     LogClocks clocks = new LogClocks(NanoClock.SYSTEM, source, ZoneId.systemDefault());
     BoothLogWriter writer =
         new BoothLogWriter(log, DemoScenario.BOOTH_ID, queue, clocks, signIn -> {});
-    return new Booth(source, lamp, monitor.get(), writer, source);
+    return new Booth(source, lamp, monitor.get(), writer, null, source);
   }
 
   /** The shift of the demo begins this morning. */

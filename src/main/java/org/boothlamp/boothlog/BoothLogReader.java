@@ -2,6 +2,7 @@ package org.boothlamp.boothlog;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.util.Map;
 import org.boothlamp.report.ShiftRecords;
 
 /**
@@ -55,6 +56,16 @@ public final class BoothLogReader implements AutoCloseable {
   /** The trace of a segment as far as it is saved; null if there is no such segment. */
   public SegmentTrace trace(long segmentId) {
     return atOneMoment(from -> TraceReading.read(from, segmentId));
+  }
+
+  /** What names a segment outside the log; null if there is no such segment. */
+  public SegmentKey segmentKey(long segmentId) {
+    return atOneMoment(from -> SegmentKey.read(from, segmentId));
+  }
+
+  /** The same of all segments that began in a span of time, by their row number. */
+  public Map<Long, SegmentKey> segmentKeys(long fromWallMillis, long untilWallMillis) {
+    return atOneMoment(from -> SegmentKey.readAll(from, fromWallMillis, untilWallMillis));
   }
 
   /** The latest sign-in or sign-out of any day, or null if there is none. */
