@@ -104,6 +104,11 @@ public record Recording(
     }
   }
 
+  /** Pairs of the gaps. */
+  public long missingPairs() {
+    return gaps.stream().mapToLong(gap -> Math.min(gap.end(), pairs) - gap.firstPair()).sum();
+  }
+
   private static SourceException refused(Path wav, String what) {
     return new SourceException(Reason.MALFORMED, wav.toString(), what, RECORD_AGAIN);
   }

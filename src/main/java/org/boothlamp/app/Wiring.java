@@ -98,7 +98,7 @@ public final class Wiring implements Parts {
   }
 
   /** Null if nothing is to be kept; what does not come in real time can be played again. */
-  private static Worker recorder(
+  private Worker recorder(
       BoothSettings settings, OpenSource open, Monitor monitor, BoothLogWriter writer) {
     if (!settings.recordings().areKept() || open.pacing() != OpenSource.Pacing.LIVE) {
       return null;
@@ -109,11 +109,6 @@ public final class Wiring implements Parts {
     Logger.info("raw recordings of the last segments in {}", folder.path());
     return new SegmentRecorder(
         ring, folder, settings.boothId(), writer.boot(), NanoClock.SYSTEM, writer::note);
-  }
-
-  private static RecordingFolder recordings(BoothSettings settings) {
-    return new RecordingFolder(
-        settings.recordings().folder(), settings.recordings().limits(), WallClock.SYSTEM);
   }
 
   private static BoothLogWriter writer(
@@ -159,6 +154,18 @@ public final class Wiring implements Parts {
   @Override
   public SampleSource source(BoothSettings settings) {
     return Sources.open(settings).source();
+  }
+
+  @Override
+  public Recording recordable(BoothSettings settings) {
+    OpenSource open = Sources.open(settings);
+    return new Recording(open.source(), open.scale());
+  }
+
+  @Override
+  public RecordingFolder recordings(BoothSettings settings) {
+    return new RecordingFolder(
+        settings.recordings().folder(), settings.recordings().limits(), WallClock.SYSTEM);
   }
 
   @Override

@@ -6,8 +6,13 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.LongFunction;
+import org.boothlamp.acquisition.RecordingFolder;
+import org.boothlamp.acquisition.RecordingName;
 import org.boothlamp.boothlog.BoothLogReader;
+import org.boothlamp.boothlog.SegmentKey;
 import org.boothlamp.report.JsonReport;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
@@ -39,6 +44,7 @@ import picocli.CommandLine.Spec;
     })
 final class ReportCommand implements Callable<Integer> {
 
+  private final Parts parts;
   private final Terminal terminal;
 
   @Spec private CommandSpec spec;
@@ -67,7 +73,8 @@ final class ReportCommand implements Callable<Integer> {
       description = "Read this log file instead of the one in the settings.")
   private Path log;
 
-  ReportCommand(Terminal terminal) {
+  ReportCommand(Parts parts, Terminal terminal) {
+    this.parts = parts;
     this.terminal = terminal;
   }
 
@@ -75,14 +82,37 @@ final class ReportCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     ShiftSpan asked = askedSpan();
     String booth = "";
+    RecordingFolder recordings = null;
     Path file = log;
     if (file == null) {
       BoothSettings settings = settingsOption.read();
       booth = settings.boothId();
+      recordings = parts.recordings(settings);
       file = SettingsOption.logOf(settings);
     }
-    write(ShiftReport.of(read(file, asked), asked, booth, ""));
+    ShiftReport report = ShiftReport.of(read(file, asked), asked, booth, "");
+    write(report, format.isJson() ? namesOf(file, asked, recordings) : id -> "");
     return ExitCode.OK;
+  }
+
+  /** The folder is looked at now: what is deleted by then has no name. */
+  private static LongFunction<String> namesOf(
+      Path file, ShiftSpan asked, RecordingFolder recordings) {
+    if (recordings == null) {
+      return id -> "";
+    }
+    Map<Long, SegmentKey> keys;
+    try (BoothLogReader reader = BoothLogReader.open(file)) {
+      keys = reader.segmentKeys(asked.fromWallMillis(), asked.untilWallMillis());
+    }
+    return id -> {
+      SegmentKey key = keys.get(id);
+      Path wav =
+          key == null
+              ? null
+              : recordings.find(new RecordingName(key.boot(), key.startWallMillis()));
+      return wav == null ? "" : wav.toString();
+    };
   }
 
   private ShiftSpan askedSpan() {
@@ -108,10 +138,10 @@ final class ReportCommand implements Callable<Integer> {
         List.copyOf(records.events()));
   }
 
-  private void write(ShiftReport report) throws IOException {
+  private void write(ShiftReport report, LongFunction<String> recordings) throws IOException {
     PrintWriter writer = terminal.writer();
     if (format.isJson()) {
-      JsonReport.write(report, writer);
+      JsonReport.write(report, recordings, writer);
     } else {
       writer.print(TextReport.render(report, terminal.width(), terminal.colour()));
     }
