@@ -4,6 +4,7 @@ import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
 import javax.sound.sampled.AudioSystem;
@@ -18,10 +19,16 @@ import org.boothlamp.signal.PairScale;
  *
  * @param wav the WAV file
  * @param pairsPerSecond rate
- * @param pairs pairs in it
+ * @param pairs pairs in it, those of the gaps inside
  * @param scale what its counts mean
+ * @param gaps where pairs are missing, in order
  */
-public record Recording(Path wav, int pairsPerSecond, long pairs, PairScale scale) {
+public record Recording(
+    Path wav, int pairsPerSecond, long pairs, PairScale scale, List<PairGap> gaps) {
+
+  public Recording {
+    gaps = List.copyOf(gaps);
+  }
 
   private static final String RECORD_AGAIN =
       "give a two-channel 16-bit PCM WAV file: channel 1 current, channel 2 voltage";
@@ -41,8 +48,9 @@ public record Recording(Path wav, int pairsPerSecond, long pairs, PairScale scal
       refuseOtherFormats(wav, format);
       refuseTruncated(wav, stream);
       int pairsPerSecond = (int) format.getSampleRate();
-      PairScale scale = RecordingScale.read(RecordingScale.fileBeside(wav));
-      return new Recording(wav, pairsPerSecond, stream.getFrameLength(), scale);
+      RecordingSheet sheet = RecordingScale.readSheet(RecordingScale.fileBeside(wav));
+      return new Recording(
+          wav, pairsPerSecond, stream.getFrameLength(), sheet.scale(), sheet.gaps());
     } catch (IOException unreadable) {
       throw unreadable(wav, unreadable);
     }
@@ -94,6 +102,11 @@ public record Recording(Path wav, int pairsPerSecond, long pairs, PairScale scal
               + " pairs a second, has "
               + (long) format.getSampleRate());
     }
+  }
+
+  /** Pairs of the gaps. */
+  public long missingPairs() {
+    return gaps.stream().mapToLong(gap -> Math.min(gap.end(), pairs) - gap.firstPair()).sum();
   }
 
   private static SourceException refused(Path wav, String what) {

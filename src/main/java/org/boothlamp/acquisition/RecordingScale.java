@@ -1,14 +1,16 @@
 package org.boothlamp.acquisition;
 
 import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Set;
 import org.boothlamp.acquisition.SourceException.Reason;
 import org.boothlamp.signal.ChannelScale;
 import org.boothlamp.signal.PairScale;
 import org.tomlj.Toml;
+import org.tomlj.TomlArray;
 import org.tomlj.TomlParseError;
 import org.tomlj.TomlParseResult;
 import org.tomlj.TomlPosition;
@@ -26,6 +28,9 @@ import org.tomlj.TomlTable;
  * volts_per_count = 0.0244140625
  * zero_count = 0.0
  * </pre>
+ *
+ * <p>A recording of this program's own may add gaps and what was welded: see {@link
+ * RecordingSheet}.
  */
 public final class RecordingScale {
 
@@ -34,6 +39,11 @@ public final class RecordingScale {
   private static final String AMPS_PER_COUNT = "amps_per_count";
   private static final String VOLTS_PER_COUNT = "volts_per_count";
   private static final String ZERO_COUNT = "zero_count";
+
+  private static final String GAP = "gap";
+  private static final String FIRST_PAIR = "first_pair";
+  private static final String PAIRS = "pairs";
+  private static final String SEGMENT = "segment";
 
   private final Path file;
   private final TomlParseResult toml;
@@ -51,15 +61,20 @@ public final class RecordingScale {
   }
 
   /**
-   * Reads a scale file.
+   * Reads the scale out of a scale file.
    *
    * @throws SourceException if it is missing or anything in it is missing, unknown or impossible
    */
   public static PairScale read(Path file) {
+    return readSheet(file).scale();
+  }
+
+  /** Reads all of a scale file; the same refusals. */
+  static RecordingSheet readSheet(Path file) {
     try {
       RecordingScale scale = new RecordingScale(file, Toml.parse(file));
       scale.refuseSyntaxErrors();
-      return scale.pairScale();
+      return new RecordingSheet(scale.pairScale(), scale.gaps(), "");
     } catch (NoSuchFileException missing) {
       throw new SourceException(
           Reason.MISSING,
@@ -84,20 +99,14 @@ public final class RecordingScale {
    * @throws SourceException if it cannot be written
    */
   public static void write(Path file, PairScale scale) {
-    try {
-      Files.writeString(
-          file,
-          table(CURRENT, AMPS_PER_COUNT, scale.current())
-              + "\n"
-              + table(VOLTAGE, VOLTS_PER_COUNT, scale.voltage()));
-    } catch (IOException unwritable) {
-      throw new SourceException(
-          Reason.FAILED,
-          file.toString(),
-          "the scale file could not be written: " + unwritable.getMessage(),
-          "check the folder, its permissions and the free space",
-          unwritable);
-    }
+    RecordingSheet.of(scale).write(file);
+  }
+
+  /** Both tables of the scale. */
+  static String toToml(PairScale scale) {
+    return table(CURRENT, AMPS_PER_COUNT, scale.current())
+        + "\n"
+        + table(VOLTAGE, VOLTS_PER_COUNT, scale.voltage());
   }
 
   private static String table(String name, String perCount, ChannelScale scale) {
@@ -122,8 +131,44 @@ public final class RecordingScale {
   }
 
   private PairScale pairScale() {
-    refuseUnknownKeys(toml, "", Set.of(CURRENT, VOLTAGE));
+    refuseUnknownKeys(toml, "", Set.of(CURRENT, VOLTAGE, GAP, SEGMENT));
     return new PairScale(channel(CURRENT, AMPS_PER_COUNT), channel(VOLTAGE, VOLTS_PER_COUNT));
+  }
+
+  private List<PairGap> gaps() {
+    Object found = toml.get(GAP);
+    if (found == null) {
+      return List.of();
+    }
+    if (!(found instanceof TomlArray array)) {
+      throw malformed(toml.inputPositionOf(GAP), GAP, "must be tables", "write [[gap]]");
+    }
+    List<PairGap> gaps = new ArrayList<>();
+    long free = 0;
+    for (int k = 0; k < array.size(); k++) {
+      PairGap gap = gap(array.get(k), array.inputPositionOf(k));
+      if (gap.firstPair() < free || gap.pairs() < 1) {
+        throw malformed(
+            array.inputPositionOf(k),
+            GAP,
+            "gaps must come in order and hold at least one pair, this one is " + gap,
+            "correct first_pair and pairs");
+      }
+      free = gap.end();
+      gaps.add(gap);
+    }
+    return gaps;
+  }
+
+  private PairGap gap(Object found, TomlPosition position) {
+    if (!(found instanceof TomlTable table)
+        || !(table.get(FIRST_PAIR) instanceof Long firstPair)
+        || !(table.get(PAIRS) instanceof Long pairs)) {
+      throw malformed(
+          position, GAP, "must have the whole numbers first_pair and pairs", "write both");
+    }
+    refuseUnknownKeys(table, GAP + ".", Set.of(FIRST_PAIR, PAIRS));
+    return new PairGap(firstPair, pairs);
   }
 
   private ChannelScale channel(String name, String perCountKey) {

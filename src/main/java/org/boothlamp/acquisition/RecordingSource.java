@@ -31,6 +31,7 @@ public final class RecordingSource implements SampleSource {
 
   private AudioInputStream stream;
   private long nextIndex;
+  private int nextGap;
   private boolean closed;
 
   private RecordingSource(Recording recording, Pace pace) {
@@ -57,10 +58,11 @@ public final class RecordingSource implements SampleSource {
   @Override
   public Outcome read(SampleBlock block) {
     block.count = 0;
+    skipGap();
     long left = closed ? 0 : recording.pairs() - nextIndex;
     if (left > 0) {
       int due = (int) Math.min(SampleBlock.CAPACITY, pace.pairsDue(nextIndex));
-      fill(block, (int) Math.min(due, left));
+      fill(block, (int) Math.min(due, Math.min(left, pairsToGap())));
     }
     block.monotonicNanos = pace.nanosAfter(nextIndex);
     if (block.count > 0) {
@@ -69,7 +71,29 @@ public final class RecordingSource implements SampleSource {
     return left > 0 ? Outcome.NOTHING : Outcome.END;
   }
 
+  /** Missing pairs are passed over, as they were when they did not arrive. */
+  private void skipGap() {
+    if (!closed && pairsToGap() == 0) {
+      PairGap gap = recording.gaps().get(nextGap++);
+      long end = Math.min(gap.end(), recording.pairs());
+      for (long at = nextIndex; at < end; at += SampleBlock.CAPACITY) {
+        readBytes((int) Math.min(end - at, SampleBlock.CAPACITY) * Frames.PAIR_BYTES);
+      }
+      counters.lostPairs += end - nextIndex;
+      nextIndex = end;
+    }
+  }
+
+  private long pairsToGap() {
+    return nextGap < recording.gaps().size()
+        ? Math.max(0, recording.gaps().get(nextGap).firstPair() - nextIndex)
+        : Long.MAX_VALUE;
+  }
+
   private void fill(SampleBlock block, int count) {
+    if (count <= 0) {
+      return;
+    }
     readBytes(count * Frames.PAIR_BYTES);
     for (int pair = 0; pair < count; pair++) {
       int at = pair * Frames.PAIR_BYTES;

@@ -7,20 +7,24 @@ import java.nio.channels.FileChannel;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
 import org.boothlamp.acquisition.SourceException.Reason;
 import org.boothlamp.monitor.SampleBlock;
+import org.boothlamp.signal.ChannelScale;
 import org.boothlamp.signal.PairScale;
 
 /**
  * Writes pairs to {@code NAME.wav} with {@code NAME.toml} beside it, replacing what was there.
  *
  * <p>The header is set right about once a second and at close, so a recording that was cut off is
- * still readable up to there. A WAV file has no place for missing time: a gap is closed up and
- * counted. Confined to one thread.
+ * still readable up to there. A WAV file has no place for missing time: a gap holds the counts of
+ * zero, and the file beside it lists it. Confined to one thread.
  */
 public final class RecordingWriter implements AutoCloseable {
 
-  private static final int HEADER_BYTES = 44;
+  static final int HEADER_BYTES = 44;
 
   /** Bytes of the header that follow the RIFF chunk's length. */
   private static final int HEADER_BYTES_AFTER_LENGTH = 36;
@@ -34,6 +38,9 @@ public final class RecordingWriter implements AutoCloseable {
       (Integer.MAX_VALUE - HEADER_BYTES) / (long) Frames.PAIR_BYTES;
 
   private final Path wav;
+  private final Path sheetFile;
+  private final RecordingSheet sheet;
+  private final List<PairGap> gaps = new ArrayList<>();
   private final int pairsPerSecond;
   private final FileChannel channel;
   private final ByteBuffer bytes = buffer(SampleBlock.CAPACITY * Frames.PAIR_BYTES);
@@ -43,6 +50,7 @@ public final class RecordingWriter implements AutoCloseable {
   private long pairsInHeader;
   private long nextIndex;
   private long missingPairs;
+  private int gapsInSheet;
 
   /**
    * Creates both files.
@@ -53,9 +61,16 @@ public final class RecordingWriter implements AutoCloseable {
    * @throws SourceException if the files cannot be written
    */
   public RecordingWriter(Path wav, int pairsPerSecond, PairScale scale) {
+    this(wav, RecordingScale.fileBeside(wav), pairsPerSecond, RecordingSheet.of(scale));
+  }
+
+  /** The same with the file beside it at another place, and with more in it. */
+  RecordingWriter(Path wav, Path sheetFile, int pairsPerSecond, RecordingSheet sheet) {
     this.wav = wav;
+    this.sheetFile = sheetFile;
+    this.sheet = sheet;
     this.pairsPerSecond = pairsPerSecond;
-    RecordingScale.write(RecordingScale.fileBeside(wav), scale);
+    sheet.write(sheetFile);
     try {
       channel =
           FileChannel.open(
@@ -74,13 +89,31 @@ public final class RecordingWriter implements AutoCloseable {
     return ByteBuffer.allocateDirect(capacity).order(ByteOrder.LITTLE_ENDIAN);
   }
 
-  /** Appends a block; a gap before it is closed up and counted. */
+  /** Appends a block, and before it the gap since the last one. */
   public void write(SampleBlock block) {
     if (pairs > 0 && block.firstIndex > nextIndex) {
-      missingPairs += block.firstIndex - nextIndex;
+      writeGap(block.firstIndex - nextIndex);
     }
     nextIndex = block.firstIndex + block.count;
     write(block.current, block.voltage, block.count);
+  }
+
+  /** Appends pairs that never arrived. */
+  void writeGap(long missing) {
+    gaps.add(new PairGap(pairs, missing));
+    missingPairs += missing;
+    short[] current = new short[SampleBlock.CAPACITY];
+    short[] voltage = new short[SampleBlock.CAPACITY];
+    Arrays.fill(current, zero(sheet.scale().current()));
+    Arrays.fill(voltage, zero(sheet.scale().voltage()));
+    for (long left = missing; left > 0; left -= SampleBlock.CAPACITY) {
+      write(current, voltage, (int) Math.min(left, SampleBlock.CAPACITY));
+    }
+  }
+
+  private static short zero(ChannelScale scale) {
+    long count = Math.round(scale.zeroCount());
+    return (short) Math.max(Short.MIN_VALUE, Math.min(Short.MAX_VALUE, count));
   }
 
   /**
@@ -121,7 +154,12 @@ public final class RecordingWriter implements AutoCloseable {
     bytes.clear();
   }
 
+  /** Gaps first: what the header counts must not hold one that is not listed. */
   private void writeHeader() throws IOException {
+    if (gapsInSheet < gaps.size()) {
+      sheet.withGaps(gaps).write(sheetFile);
+      gapsInSheet = gaps.size();
+    }
     int dataBytes = (int) (pairs * Frames.PAIR_BYTES);
     header.clear();
     putTag("RIFF").putInt(HEADER_BYTES_AFTER_LENGTH + dataBytes);
@@ -150,7 +188,7 @@ public final class RecordingWriter implements AutoCloseable {
         cause);
   }
 
-  /** Pairs written so far. */
+  /** Pairs written so far, gaps inside. */
   public long pairs() {
     return pairs;
   }
@@ -158,6 +196,25 @@ public final class RecordingWriter implements AutoCloseable {
   /** Pairs missing between the blocks written so far. */
   public long missingPairs() {
     return missingPairs;
+  }
+
+  /** Sets the header right, waits until all of it is on the disk, and closes. */
+  void finish() {
+    try (channel) {
+      writeHeader();
+      channel.force(true);
+    } catch (IOException unwritable) {
+      throw failed(unwritable);
+    }
+  }
+
+  /** Closes without setting anything right; for a recording that is given up. */
+  void abandon() {
+    try {
+      channel.close();
+    } catch (IOException unwritable) {
+      throw failed(unwritable);
+    }
   }
 
   /** Sets the header right and closes; a second call does nothing. */

@@ -20,14 +20,14 @@ import org.tinylog.Logger;
  * The parts of a monitor that runs, and the order of their start and end.
  *
  * <pre>
- *   start:   boothlog -> lamp -> sampler
- *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> boothlog,
- *            each even if another fails
+ *   start:   boothlog -> recorder -> lamp -> sampler
+ *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> recorder
+ *            -> boothlog, each even if another fails
  * </pre>
  *
  * <p>Consumers start first and end last, so nothing is produced that nobody takes. If the sampler
  * or the writer fails, the booth is over: it ends as a whole and whoever supervises the process
- * starts it again. Safe to share.
+ * starts it again. A recorder that fails only ends the raw recordings. Safe to share.
  */
 final class Booth implements RunningBooth {
 
@@ -39,16 +39,23 @@ final class Booth implements RunningBooth {
   private final SamplingEvents samplingEvents;
   private final WorkerThread samplerThread;
   private final WorkerThread writerThread;
+  private final WorkerThread recorderThread;
   private final CountDownLatch over = new CountDownLatch(1);
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
   private boolean started;
   private boolean closed;
 
+  /**
+   * A booth that has not started.
+   *
+   * @param recorder keeps raw recordings; null if none are kept
+   */
   Booth(
       SampleSource source,
       RefreshedLamp lamp,
       Monitor monitor,
       BoothLogWriter writer,
+      Worker recorder,
       WallClock wallClock) {
     this.source = source;
     this.lamp = lamp;
@@ -58,6 +65,12 @@ final class Booth implements RunningBooth {
     samplingEvents = new SamplingEvents(source, writer, NanoClock.SYSTEM);
     samplerThread = new WorkerThread(new LastStep(monitor, over::countDown), this::fail);
     writerThread = new WorkerThread(new WatchedWriter(writer, samplingEvents), this::fail);
+    recorderThread = recorder == null ? null : new WorkerThread(recorder, this::failRecorder);
+  }
+
+  private void failRecorder(Throwable thrown) {
+    Logger.error(thrown, "raw recordings have ended because of a fault of the program");
+    writer.note(EventKind.RECORDINGS_STOPPED, thrown.toString());
   }
 
   private void fail(Throwable thrown) {
@@ -72,6 +85,9 @@ final class Booth implements RunningBooth {
     started = true;
     writer.note(EventKind.STARTED, source.limits());
     writerThread.start();
+    if (recorderThread != null) {
+      recorderThread.start();
+    }
     lamp.start();
     samplerThread.start();
   }
@@ -126,6 +142,9 @@ final class Booth implements RunningBooth {
     }
     attempt(lamp::close);
     attempt(source::close);
+    if (started && recorderThread != null) {
+      attempt(recorderThread::close);
+    }
     if (started) {
       String performance = source.performance();
       writer.note(EventKind.STOPPED, performance == null ? "" : performance);

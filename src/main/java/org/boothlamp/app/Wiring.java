@@ -8,7 +8,10 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
+import org.boothlamp.acquisition.PairRing;
+import org.boothlamp.acquisition.RecordingFolder;
 import org.boothlamp.acquisition.ScpiMeter;
+import org.boothlamp.acquisition.SegmentRecorder;
 import org.boothlamp.acquisition.SerialLine;
 import org.boothlamp.acquisition.SimulatedRunListener;
 import org.boothlamp.acquisition.SimulatedSensor;
@@ -39,6 +42,8 @@ import org.boothlamp.monitor.Monitor;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.PipelineSettings;
 import org.boothlamp.monitor.SampleSource;
+import org.boothlamp.monitor.WallClock;
+import org.boothlamp.monitor.Worker;
 import org.boothlamp.settings.ArcSettings;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
@@ -116,7 +121,27 @@ public final class Wiring implements Parts {
             });
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
-    return new Booth(open.source(), lamp, monitor, writer, open.wallClock());
+    return new Booth(
+        open.source(),
+        lamp,
+        monitor,
+        writer,
+        recorder(settings, open, monitor, writer),
+        open.wallClock());
+  }
+
+  /** Null if nothing is to be kept; what does not come in real time can be played again. */
+  private Worker recorder(
+      BoothSettings settings, OpenSource open, Monitor monitor, BoothLogWriter writer) {
+    if (!settings.recordings().areKept() || open.pacing() != OpenSource.Pacing.LIVE) {
+      return null;
+    }
+    PairRing ring = new PairRing();
+    monitor.setTap(ring);
+    RecordingFolder folder = recordings(settings);
+    Logger.info("raw recordings of the last segments in {}", folder.path());
+    return new SegmentRecorder(
+        ring, folder, settings.boothId(), writer.boot(), NanoClock.SYSTEM, writer::note);
   }
 
   private static void measureBy(
@@ -171,7 +196,7 @@ public final class Wiring implements Parts {
     LogClocks clocks = new LogClocks(NanoClock.SYSTEM, source, ZoneId.systemDefault());
     BoothLogWriter writer =
         new BoothLogWriter(log, DemoScenario.BOOTH_ID, queue, clocks, signIn -> {});
-    return new Booth(source, lamp, monitor.get(), writer, source);
+    return new Booth(source, lamp, monitor.get(), writer, null, source);
   }
 
   /** The shift of the demo begins this morning. */
@@ -183,6 +208,18 @@ public final class Wiring implements Parts {
   @Override
   public SampleSource source(BoothSettings settings) {
     return Sources.open(settings).source();
+  }
+
+  @Override
+  public Recording recordable(BoothSettings settings) {
+    OpenSource open = Sources.open(settings);
+    return new Recording(open.source(), open.scale());
+  }
+
+  @Override
+  public RecordingFolder recordings(BoothSettings settings) {
+    return new RecordingFolder(
+        settings.recordings().folder(), settings.recordings().limits(), WallClock.SYSTEM);
   }
 
   @Override

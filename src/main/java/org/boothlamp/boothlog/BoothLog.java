@@ -1,5 +1,6 @@
 package org.boothlamp.boothlog;
 
+import java.io.Closeable;
 import java.io.IOException;
 import java.nio.channels.FileChannel;
 import java.nio.channels.FileLock;
@@ -53,6 +54,17 @@ public final class BoothLog implements AutoCloseable {
       closeAfter(connection, failure);
       throw failure;
     }
+  }
+
+  /**
+   * Keeps monitors out while something else uses the booth's source.
+   *
+   * @return gives the lock back when it is closed
+   * @throws BoothLogException if a monitor runs, or the lock file cannot be written
+   */
+  public static Closeable keepMonitorsOut(Path path) {
+    LogFile.prepareFolder(path);
+    return lock(path);
   }
 
   private static void closeAfter(LogConnection connection, Exception failure) {

@@ -3,6 +3,7 @@ package org.boothlamp.boothlog;
 import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Map;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
@@ -65,6 +66,16 @@ public final class BoothLogReader implements AutoCloseable {
   /** What a run can be computed again from; null if there is no such segment. */
   public RunTrace runTrace(long segmentId) {
     return atOneMoment(from -> TraceReading.runTrace(from, segmentId));
+  }
+
+  /** What names a segment outside the log; null if there is no such segment. */
+  public SegmentKey segmentKey(long segmentId) {
+    return atOneMoment(from -> SegmentKey.read(from, segmentId));
+  }
+
+  /** The same of all segments that began in a span of time, by their row number. */
+  public Map<Long, SegmentKey> segmentKeys(long fromWallMillis, long untilWallMillis) {
+    return atOneMoment(from -> SegmentKey.readAll(from, fromWallMillis, untilWallMillis));
   }
 
   /** The latest sign-in or sign-out of any day, or null if there is none. */

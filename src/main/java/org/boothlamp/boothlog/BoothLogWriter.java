@@ -173,6 +173,11 @@ public final class BoothLogWriter implements Worker {
     return counters;
   }
 
+  /** Number of this start of the monitor: the rows that are written carry it. */
+  public long boot() {
+    return sorter.boot();
+  }
+
   /** Where the log is. */
   public Path path() {
     return log.path();

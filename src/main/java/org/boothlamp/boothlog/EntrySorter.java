@@ -108,6 +108,11 @@ final class EntrySorter {
         numbers.nextEvent(), numbers.boot(), kind, moment, lengthSeconds, count, detail);
   }
 
+  /** Number of this start of the monitor. */
+  long boot() {
+    return numbers.boot();
+  }
+
   /** Entries of segments whose start was lost. */
   long strayEntries() {
     return strayEntries;

@@ -146,7 +146,7 @@ final class LogFile {
     }
   }
 
-  private static void prepareFolder(Path path) {
+  static void prepareFolder(Path path) {
     Path folder = path.toAbsolutePath().getParent();
     if (folder == null || Files.isDirectory(path)) {
       throw new BoothLogException(

@@ -95,10 +95,10 @@ final class SegmentRow implements LogRow {
   private void bindCalibrations(Binding row, CalibrationNumbers numbers) throws SQLException {
     bindNumber(row, numbers.current());
     bindNumber(row, numbers.voltage());
-    if (started.currentOffsetCounts == LogEntry.ZERO_NOT_SEEN) {
-      row.unknown();
-    } else {
+    if (started.zeroSeen) {
       row.whole(started.currentOffsetCounts);
+    } else {
+      row.unknown();
     }
   }
 

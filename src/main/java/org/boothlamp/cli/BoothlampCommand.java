@@ -56,7 +56,8 @@ public final class BoothlampCommand implements Runnable {
             new CheckCommand(parts, terminal),
             new SignInCommand(terminal),
             new ReplayCommand(parts, terminal),
-            new ReportCommand(terminal),
+            new RecordCommand(parts, terminal),
+            new ReportCommand(parts, terminal),
             new LampCommand(parts, terminal));
     for (Object command : commands) {
       line.addSubcommand(withHelp(new CommandLine(command)));

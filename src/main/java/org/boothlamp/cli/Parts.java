@@ -1,6 +1,7 @@
 package org.boothlamp.cli;
 
 import java.nio.file.Path;
+import org.boothlamp.acquisition.RecordingFolder;
 import org.boothlamp.acquisition.ScpiMeter;
 import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.monitor.Lamp;
@@ -31,6 +32,12 @@ public interface Parts {
 
   /** The source that the settings describe, alone. */
   SampleSource source(BoothSettings settings);
+
+  /** The source that the settings describe, with the scale of its counts. */
+  Recording recordable(BoothSettings settings);
+
+  /** The folder of the raw recordings of the last segments. */
+  RecordingFolder recordings(BoothSettings settings);
 
   /** A recording, as fast as it can be read. */
   Recording recording(Path wav);

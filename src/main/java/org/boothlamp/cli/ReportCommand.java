@@ -6,8 +6,13 @@ import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.Callable;
+import java.util.function.LongFunction;
+import org.boothlamp.acquisition.RecordingFolder;
+import org.boothlamp.acquisition.RecordingName;
 import org.boothlamp.boothlog.BoothLogReader;
+import org.boothlamp.boothlog.SegmentKey;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.judging.JudgingRule;
@@ -47,6 +52,7 @@ import picocli.CommandLine.Spec;
     })
 final class ReportCommand implements Callable<Integer> {
 
+  private final Parts parts;
   private final Terminal terminal;
 
   @Spec private CommandSpec spec;
@@ -83,7 +89,8 @@ final class ReportCommand implements Callable<Integer> {
               + " withdrawn. The log stays as it is; the report says what is exact and what is not.")
   private Long calibration;
 
-  ReportCommand(Terminal terminal) {
+  ReportCommand(Parts parts, Terminal terminal) {
+    this.parts = parts;
     this.terminal = terminal;
   }
 
@@ -93,7 +100,8 @@ final class ReportCommand implements Callable<Integer> {
     BoothSettings settings = log == null ? settingsOption.read() : null;
     String booth = settings == null ? "" : settings.boothId();
     Path file = settings == null ? log : SettingsOption.logOf(settings);
-    write(report(file, asked, booth, settings));
+    ShiftReport report = report(file, asked, booth, settings);
+    write(report, format.isJson() ? recordings(file, asked, settings) : id -> "");
     return ExitCode.OK;
   }
 
@@ -110,6 +118,25 @@ final class ReportCommand implements Callable<Integer> {
       long now = WallClock.SYSTEM.epochMillis();
       return ShiftReport.of(records, asked, booth, "", history, now, recomputed);
     }
+  }
+
+  /** Where the runs' raw recordings are now; what is deleted by then has no name. */
+  private LongFunction<String> recordings(Path file, ShiftSpan asked, BoothSettings settings) {
+    if (settings == null) {
+      return id -> "";
+    }
+    RecordingFolder folder = parts.recordings(settings);
+    Map<Long, SegmentKey> keys;
+    try (BoothLogReader reader = BoothLogReader.open(file)) {
+      keys = reader.segmentKeys(asked.fromWallMillis(), asked.untilWallMillis());
+    }
+    return id -> nameOf(keys.get(id), folder);
+  }
+
+  private static String nameOf(SegmentKey key, RecordingFolder folder) {
+    Path wav =
+        key == null ? null : folder.find(new RecordingName(key.boot(), key.startWallMillis()));
+    return wav == null ? "" : wav.toString();
   }
 
   private Recalculation recalculation(CalibrationHistory history, BoothSettings settings) {
@@ -165,10 +192,10 @@ final class ReportCommand implements Callable<Integer> {
         List.copyOf(records.events()));
   }
 
-  private void write(ShiftReport report) throws IOException {
+  private void write(ShiftReport report, LongFunction<String> recordings) throws IOException {
     PrintWriter writer = terminal.writer();
     if (format.isJson()) {
-      JsonReport.write(report, writer);
+      JsonReport.write(report, recordings, writer);
     } else {
       writer.print(TextReport.render(report, terminal.width(), terminal.colour()));
     }

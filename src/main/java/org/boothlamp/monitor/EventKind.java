@@ -62,6 +62,12 @@ public enum EventKind {
   LOG_QUEUE_FULL("log queue full", false),
   /** The log could not be written for a while. */
   LOG_STALLED("log stalled", false),
+  /** Raw recordings can no longer be kept: no room, or the disk refuses. */
+  RECORDINGS_STOPPED("recordings stopped", false),
+  /** Raw recordings are kept again. */
+  RECORDINGS_RESUMED("recordings resumed", false),
+  /** Pairs are missing in a raw recording because the disk was too slow. */
+  RECORDING_GAP("recording gap", false),
   /** A segment was running when the power went; closed at the next start. */
   POWER_LOSS("power loss", false);
 

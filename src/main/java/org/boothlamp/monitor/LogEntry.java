@@ -21,7 +21,7 @@ public final class LogEntry {
 
   /** What an entry is, and which fields it uses besides the times. */
   public enum Kind {
-    /** {@code assignment, scale, calibrations, currentOffsetCounts, pairsPerSecond}. */
+    /** {@code assignment, scale, calibrations, zeroSeen, currentOffsetCounts, pairsPerSecond}. */
     SEGMENT_STARTED,
     /**
      * The seven {@code …Count} and {@code signalCode} fields: the next 0.05 s of the running
@@ -71,14 +71,14 @@ public final class LogEntry {
   /** What the scale rests on. */
   public CalibrationNumbers calibrations = CalibrationNumbers.NONE;
 
-  /** {@link #currentOffsetCounts} of a clamp whose zero was not seen. */
-  public static final int ZERO_NOT_SEEN = Integer.MIN_VALUE;
-
-  /** Counts taken off every current count, so that the clamp's zero is at the scale's. */
-  public int currentOffsetCounts = ZERO_NOT_SEEN;
+  /** True if the clamp's zero was seen, and {@link #currentOffsetCounts} puts it at the scale's. */
+  public boolean zeroSeen;
 
   /** Rate of the source. */
   public int pairsPerSecond;
+
+  /** Counts that are taken off every current count, because the clamp's zero has moved. */
+  public int currentOffsetCounts;
 
   /** Figures of the segment. */
   public final SegmentFigures figures = new SegmentFigures();
@@ -146,6 +146,7 @@ public final class LogEntry {
     assignment = other.assignment;
     scale = other.scale;
     calibrations = other.calibrations;
+    zeroSeen = other.zeroSeen;
     currentOffsetCounts = other.currentOffsetCounts;
     pairsPerSecond = other.pairsPerSecond;
     figures.set(other.figures);

@@ -47,6 +47,7 @@ public final class Monitor implements Worker {
   private final MonitorFault clockDrift = new MonitorFault(EventKind.CLOCK_DRIFT);
 
   private PipelineSettings settings;
+  private PairTap tap = PairTap.NONE;
   private SourceFormat format;
   private RateWatch rateWatch;
   private Pipeline pipeline;
@@ -76,6 +77,11 @@ public final class Monitor implements Worker {
     this.wallClock = wallClock;
     this.settings = settings;
     orders = new AtomicReference<>(new Orders(settings, first));
+  }
+
+  /** Lets somebody listen in; before the first step. */
+  public void setTap(PairTap listener) {
+    tap = listener;
   }
 
   /** Judges by another assignment from the next contact on. */
@@ -139,6 +145,7 @@ public final class Monitor implements Worker {
     lastPairsNanos = block.monotonicNanos;
     followOrders();
     watchRate();
+    tap.onPairs(block, format);
     pipeline.accept(block, wallClock.epochMillis());
   }
 
@@ -327,6 +334,7 @@ public final class Monitor implements Worker {
     @Override
     public void onEntry(LogEntry entry) {
       offer(entry);
+      tap.onEntry(entry);
     }
   }
 }

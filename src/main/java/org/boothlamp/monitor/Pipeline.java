@@ -216,8 +216,8 @@ public final class Pipeline {
     entry.assignment = assignment;
     entry.scale = scale;
     entry.calibrations = calibrations;
-    entry.currentOffsetCounts =
-        health.isZeroKnown() ? health.currentOffsetCounts() : LogEntry.ZERO_NOT_SEEN;
+    entry.zeroSeen = health.isZeroKnown();
+    entry.currentOffsetCounts = health.currentOffsetCounts();
     entry.pairsPerSecond = pairsPerSecond;
     listener.onEntry(entry);
     addArcOn(slot);

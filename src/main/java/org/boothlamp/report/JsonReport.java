@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.Writer;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.function.LongFunction;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 
@@ -20,9 +21,11 @@ public final class JsonReport {
 
   private final ShiftReport report;
   private final JsonLines lines;
+  private final LongFunction<String> recordings;
 
-  private JsonReport(ShiftReport report, JsonLines lines) {
+  private JsonReport(ShiftReport report, LongFunction<String> recordings, JsonLines lines) {
     this.report = report;
+    this.recordings = recordings;
     this.lines = lines;
   }
 
@@ -32,8 +35,18 @@ public final class JsonReport {
    * @throws IOException if the writer does
    */
   public static void write(ShiftReport report, Writer writer) throws IOException {
+    write(report, id -> "", writer);
+  }
+
+  /**
+   * The same, with the name of each run's raw recording.
+   *
+   * @param recordings name by the run's id; empty where there is none
+   */
+  public static void write(ShiftReport report, LongFunction<String> recordings, Writer writer)
+      throws IOException {
     JsonLines lines = new JsonLines(writer);
-    new JsonReport(report, lines).writeAll();
+    new JsonReport(report, recordings, lines).writeAll();
     lines.flush();
   }
 
@@ -137,6 +150,7 @@ public final class JsonReport {
     lines.number("short_circuits_per_s", run.shortCircuitsPerSecond());
     lines.countIfMeasured("current_calibration", numberOrNone(run.calibrations().current()));
     lines.countIfMeasured("voltage_calibration", numberOrNone(run.calibrations().voltage()));
+    lines.text("recording", recordings.apply(run.id()));
     writeWindows(pass);
     lines.startArray("flags");
     for (RunFlag flag : summary.flags()) {

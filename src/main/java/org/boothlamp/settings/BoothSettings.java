@@ -24,6 +24,7 @@ import org.boothlamp.signal.PairScale;
  * @param arc when an arc burns
  * @param judging times of averaging and judging
  * @param logFolder folder of the booth log; not checked here
+ * @param recordings raw recordings of the last segments
  * @param procedures where the procedures are
  * @param shifts in file order, not overlapping; empty if reports go by whole days
  */
@@ -38,6 +39,7 @@ public record BoothSettings(
     ArcSettings arc,
     JudgingSettings judging,
     Path logFolder,
+    RecordingsSettings recordings,
     ProcedureSettings procedures,
     List<ShiftSettings> shifts) {
 

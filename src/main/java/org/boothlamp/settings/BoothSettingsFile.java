@@ -3,6 +3,7 @@ package org.boothlamp.settings;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.regex.Pattern;
+import org.boothlamp.acquisition.RecordingLimits;
 import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.ExpandedUncertainty;
 
@@ -16,6 +17,8 @@ public final class BoothSettingsFile {
 
   /** One slot: the grain of every time in here. */
   private static final double SLOT_SECONDS = 0.01;
+
+  private static final long MEGABYTE = 1_000_000;
 
   private final Problems problems;
   private final Section document;
@@ -40,6 +43,7 @@ public final class BoothSettingsFile {
 
   private BoothSettings read() {
     SourceReader sources = new SourceReader(document, paths);
+    Path logFolder = paths.path(document.section("log"), "folder", "log");
     BoothSettings settings =
         new BoothSettings(
             problems.file(),
@@ -51,7 +55,8 @@ public final class BoothSettingsFile {
             new LampReader(document.section("lamp"), paths).read(sources.kind()),
             arc(document.section("arc")),
             judging(document.section("averaging"), document.section("judging")),
-            paths.path(document.section("log"), "folder", "log"),
+            logFolder,
+            recordings(document.section("recordings"), logFolder),
             procedures(document.section("procedures")),
             shifts());
     document.refuseUnknown();
@@ -113,6 +118,16 @@ public final class BoothSettingsFile {
       section.refuse(key, "must be a multiple of 0.01 s", seconds, byDefault);
     }
     return seconds;
+  }
+
+  private RecordingsSettings recordings(Section section, Path logFolder) {
+    String byDefault = logFolder.resolve("recordings").toString();
+    return new RecordingsSettings(
+        section.has("folder") ? paths.path(section, "folder", byDefault) : Path.of(byDefault),
+        new RecordingLimits(
+            MEGABYTE * section.whole("keep_mb", new Range(0, 10_000_000, "MB"), 200),
+            (int) section.whole("keep_days", new Range(0, 36_500, "days"), 0),
+            MEGABYTE * section.whole("free_mb", new Range(0, 10_000_000, "MB"), 100)));
   }
 
   private ProcedureSettings procedures(Section section) {

@@ -11,6 +11,7 @@ import java.nio.channels.FileChannel;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
+import java.util.List;
 import javax.sound.sampled.AudioFileFormat;
 import javax.sound.sampled.AudioFormat;
 import javax.sound.sampled.AudioInputStream;
@@ -90,17 +91,18 @@ class RecordingTest {
   }
 
   @Test
-  void shouldCountTheGapsItClosesUp() {
+  void shouldListTheGapsAndKeepTheirPlace() {
     SampleBlock block = new SampleBlock();
     try (RecordingWriter writer = new RecordingWriter(wav(), 1_000, RecordingCase.SCALE)) {
       RecordingCase.fill(block, PairStream.endless(), 300, 100);
       writer.write(block);
       RecordingCase.fill(block, PairStream.endless(), 450, 100);
       writer.write(block);
-      assertEquals(200, writer.pairs());
+      assertEquals(250, writer.pairs());
       assertEquals(50, writer.missingPairs());
     }
-    assertEquals(200, Recording.open(wav()).pairs());
+    assertEquals(250, Recording.open(wav()).pairs());
+    assertEquals(List.of(new PairGap(100, 50)), Recording.open(wav()).gaps());
   }
 
   @Test

@@ -59,7 +59,7 @@ class BoothTest {
             Assignment.NONE);
     BoothLogWriter writer =
         new BoothLogWriter(log, "B-07", queue, LogClocks.system(), signIn -> {});
-    return new Booth(source, lamp, monitor, writer, WallClock.SYSTEM);
+    return new Booth(source, lamp, monitor, writer, null, WallClock.SYSTEM);
   }
 
   private List<String> eventsInLog() {

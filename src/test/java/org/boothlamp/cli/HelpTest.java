@@ -14,7 +14,7 @@ import org.junit.jupiter.params.provider.FieldSource;
 class HelpTest {
 
   private static final List<String> COMMANDS =
-      List.of("run", "demo", "check", "sign-in", "replay", "report", "lamp", "calibrate");
+      List.of("run", "demo", "check", "sign-in", "replay", "record", "report", "lamp", "calibrate");
 
   @Test
   void shouldNameEveryCommandAtTheFrontDoor() {
@@ -44,6 +44,7 @@ class HelpTest {
     "check, --settings-only",
     "sign-in, --procedure",
     "replay, --format",
+    "record, --segment",
     "report, --trainee",
     "lamp, --for",
     "calibrate, voltage"

@@ -210,16 +210,16 @@ class BoothSettingsRefusalTest {
   @Test
   void shouldRefuseAnUnknownSection() {
     assertEquals(
-        "booth.toml:5: jugding: is not known; did you mean judging? (known here: source, booth,"
-            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, log, procedures, shift)",
+        "booth.toml:5: jugding: is not known; did you mean judging? (known here: source, log, booth,"
+            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, recordings, procedures, shift)",
         refusals.of(SIMULATED + "[jugding]\nhold_s = 1\n"));
   }
 
   @Test
   void shouldFindTheLineOfAnUnknownSectionWithinAnother() {
     assertEquals(
-        "booth.toml:7: lamps: is not known; did you mean lamp? (known here: source, booth,"
-            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, log, procedures, shift)",
+        "booth.toml:7: lamps: is not known; did you mean lamp? (known here: source, log, booth,"
+            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, recordings, procedures, shift)",
         refusals.of(SIMULATED + "\n\n[lamps.gpio]\nred = 1\n"));
   }
 

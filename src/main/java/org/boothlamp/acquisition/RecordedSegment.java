@@ -1,0 +1,56 @@
+package org.boothlamp.acquisition;
+
+import java.time.Instant;
+import java.util.Locale;
+import java.util.stream.Collectors;
+
+/**
+ * What was welded while a recording was made, for people; the booth log holds the rest. Immutable.
+ *
+ * @param booth booth id
+ * @param boot number of the monitor's start in the booth log
+ * @param startWallMillis time of day of the segment's start, ms since the epoch
+ * @param trainee trainee code, or empty
+ * @param procedureId procedure, or empty
+ * @param pass its pass, or empty
+ */
+record RecordedSegment(
+    String booth,
+    long boot,
+    long startWallMillis,
+    String trainee,
+    String procedureId,
+    String pass) {
+
+  /** As a TOML table. */
+  String toToml() {
+    return "\n[segment]\nbooth = "
+        + quoted(booth)
+        + "\nboot = "
+        + boot
+        + "\nstart = "
+        + quoted(Instant.ofEpochMilli(startWallMillis).toString())
+        + "\ntrainee = "
+        + quoted(trainee)
+        + "\nprocedure = "
+        + quoted(procedureId)
+        + "\npass = "
+        + quoted(pass)
+        + "\n";
+  }
+
+  private static String quoted(String text) {
+    return text.codePoints()
+        .mapToObj(RecordedSegment::escaped)
+        .collect(Collectors.joining("", "\"", "\""));
+  }
+
+  private static String escaped(int character) {
+    if (character == '"' || character == '\\') {
+      return "\\" + (char) character;
+    }
+    return Character.isISOControl(character)
+        ? String.format(Locale.ROOT, "\\u%04x", character)
+        : Character.toString(character);
+  }
+}
