@@ -9,11 +9,16 @@ import java.util.List;
 import java.util.concurrent.Callable;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.report.JsonReport;
+import org.boothlamp.report.Progress;
+import org.boothlamp.report.ProgressJson;
+import org.boothlamp.report.ProgressText;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
 import org.boothlamp.report.ShiftSpan;
+import org.boothlamp.report.SteadyRule;
 import org.boothlamp.report.TextReport;
 import org.boothlamp.settings.BoothSettings;
+import org.boothlamp.settings.SteadyRuleFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -35,7 +40,8 @@ import picocli.CommandLine.Spec;
       "Examples:",
       "  boothlamp report",
       "  boothlamp report 2026-03-27 --trainee T-04",
-      "  boothlamp report 2026-03-01..2026-03-29 --format json"
+      "  boothlamp report 2026-03-01..2026-03-29 --format json",
+      "  boothlamp report 2026-03-01..2026-03-29 --trainee T-04 --progress"
     })
 final class ReportCommand implements Callable<Integer> {
 
@@ -67,6 +73,13 @@ final class ReportCommand implements Callable<Integer> {
       description = "Read this log file instead of the one in the settings.")
   private Path log;
 
+  @Option(
+      names = "--progress",
+      description =
+          "Instead of the shift: each trainee's way over the days, per procedure and pass, and how far"
+              + " the school's own rule is met (progress.rule_file in the settings).")
+  private boolean progress;
+
   ReportCommand(Terminal terminal) {
     this.terminal = terminal;
   }
@@ -74,15 +87,22 @@ final class ReportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException {
     ShiftSpan asked = askedSpan();
-    String booth = "";
-    Path file = log;
-    if (file == null) {
-      BoothSettings settings = settingsOption.read();
-      booth = settings.boothId();
-      file = SettingsOption.logOf(settings);
+    BoothSettings settings = log == null ? settingsOption.read() : null;
+    ShiftRecords records = read(settings == null ? log : SettingsOption.logOf(settings), asked);
+    if (progress) {
+      write(Progress.of(records.runs(), asked, steadyRules(settings)));
+    } else {
+      String booth = settings == null ? "" : settings.boothId();
+      write(ShiftReport.of(records, asked, booth, ""));
     }
-    write(ShiftReport.of(read(file, asked), asked, booth, ""));
     return ExitCode.OK;
+  }
+
+  /** A log file on its own says nothing of the school: then there is no rule. */
+  private static List<SteadyRule> steadyRules(BoothSettings settings) {
+    return settings == null || settings.steadyRuleFile() == null
+        ? List.of()
+        : SteadyRuleFile.read(settings.steadyRuleFile());
   }
 
   private ShiftSpan askedSpan() {
@@ -106,6 +126,16 @@ final class ReportCommand implements Callable<Integer> {
         records.runs().stream().filter(run -> run.trainee().equals(trainee)).toList(),
         records.touches().stream().filter(touch -> touch.trainee().equals(trainee)).toList(),
         List.copyOf(records.events()));
+  }
+
+  private void write(Progress found) throws IOException {
+    PrintWriter writer = terminal.writer();
+    if (format.isJson()) {
+      ProgressJson.write(found, writer);
+    } else {
+      writer.print(ProgressText.render(found, terminal.width(), terminal.colour()));
+    }
+    writer.flush();
   }
 
   private void write(ShiftReport report) throws IOException {

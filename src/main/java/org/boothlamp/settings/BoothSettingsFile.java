@@ -53,6 +53,7 @@ public final class BoothSettingsFile {
             judging(document.section("averaging"), document.section("judging")),
             paths.path(document.section("log"), "folder", "log"),
             procedures(document.section("procedures")),
+            steadyRuleFile(document.section("progress")),
             shifts());
     document.refuseUnknown();
     problems.throwIfAny();
@@ -126,6 +127,10 @@ public final class BoothSettingsFile {
           "write default_procedure = \"ID\" beside it, or remove it");
     }
     return new ProcedureSettings(folder, procedure, pass);
+  }
+
+  private Path steadyRuleFile(Section section) {
+    return section.has("rule_file") ? paths.path(section, "rule_file", "steady.toml") : null;
   }
 
   private List<ShiftSettings> shifts() {
