@@ -18,14 +18,21 @@ import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.judging.JudgingRule;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.report.JsonReport;
+import org.boothlamp.report.Progress;
+import org.boothlamp.report.ProgressJson;
+import org.boothlamp.report.ProgressText;
 import org.boothlamp.report.Recalculation;
 import org.boothlamp.report.Recomputed;
+import org.boothlamp.report.RunRecord;
+import org.boothlamp.report.RunSummary;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
 import org.boothlamp.report.ShiftSpan;
+import org.boothlamp.report.SteadyRule;
 import org.boothlamp.report.TextReport;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
+import org.boothlamp.settings.SteadyRuleFile;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -48,7 +55,8 @@ import picocli.CommandLine.Spec;
       "  boothlamp report",
       "  boothlamp report 2026-03-27 --trainee T-04",
       "  boothlamp report 2026-03-01..2026-03-29 --format json",
-      "  boothlamp report 2026-03-01..2026-03-29 --calibration 4"
+      "  boothlamp report 2026-03-01..2026-03-29 --calibration 4",
+      "  boothlamp report 2026-03-01..2026-03-29 --trainee T-04 --progress"
     })
 final class ReportCommand implements Callable<Integer> {
 
@@ -89,6 +97,13 @@ final class ReportCommand implements Callable<Integer> {
               + " withdrawn. The log stays as it is; the report says what is exact and what is not.")
   private Long calibration;
 
+  @Option(
+      names = "--progress",
+      description =
+          "Instead of the shift: each trainee's way over the days, per procedure and pass, and how far"
+              + " the school's own rule is met (progress.rule_file in the settings).")
+  private boolean progress;
+
   ReportCommand(Parts parts, Terminal terminal) {
     this.parts = parts;
     this.terminal = terminal;
@@ -101,7 +116,12 @@ final class ReportCommand implements Callable<Integer> {
     String booth = settings == null ? "" : settings.boothId();
     Path file = settings == null ? log : SettingsOption.logOf(settings);
     ShiftReport report = report(file, asked, booth, settings);
-    write(report, format.isJson() ? recordings(file, asked, settings) : id -> "");
+    if (progress) {
+      List<RunRecord> runs = report.runs().stream().map(RunSummary::run).toList();
+      write(Progress.of(runs, asked, steadyRules(settings)));
+    } else {
+      write(report, format.isJson() ? recordings(file, asked, settings) : id -> "");
+    }
     return ExitCode.OK;
   }
 
@@ -118,6 +138,13 @@ final class ReportCommand implements Callable<Integer> {
       long now = WallClock.SYSTEM.epochMillis();
       return ShiftReport.of(records, asked, booth, "", history, now, recomputed);
     }
+  }
+
+  /** A log file on its own says nothing of the school: then there is no rule. */
+  private static List<SteadyRule> steadyRules(BoothSettings settings) {
+    return settings == null || settings.steadyRuleFile() == null
+        ? List.of()
+        : SteadyRuleFile.read(settings.steadyRuleFile());
   }
 
   /** Where the runs' raw recordings are now; what is deleted by then has no name. */
@@ -190,6 +217,16 @@ final class ReportCommand implements Callable<Integer> {
         records.runs().stream().filter(run -> run.trainee().equals(trainee)).toList(),
         records.touches().stream().filter(touch -> touch.trainee().equals(trainee)).toList(),
         List.copyOf(records.events()));
+  }
+
+  private void write(Progress found) throws IOException {
+    PrintWriter writer = terminal.writer();
+    if (format.isJson()) {
+      ProgressJson.write(found, writer);
+    } else {
+      writer.print(ProgressText.render(found, terminal.width(), terminal.colour()));
+    }
+    writer.flush();
   }
 
   private void write(ShiftReport report, LongFunction<String> recordings) throws IOException {

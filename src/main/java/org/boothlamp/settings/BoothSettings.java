@@ -26,6 +26,7 @@ import org.boothlamp.signal.PairScale;
  * @param logFolder folder of the booth log; not checked here
  * @param recordings raw recordings of the last segments
  * @param procedures where the procedures are
+ * @param steadyRuleFile what the school calls steady enough; null if it says nothing
  * @param shifts in file order, not overlapping; empty if reports go by whole days
  */
 public record BoothSettings(
@@ -41,6 +42,7 @@ public record BoothSettings(
     Path logFolder,
     RecordingsSettings recordings,
     ProcedureSettings procedures,
+    Path steadyRuleFile,
     List<ShiftSettings> shifts) {
 
   public BoothSettings {

@@ -58,6 +58,7 @@ public final class BoothSettingsFile {
             logFolder,
             recordings(document.section("recordings"), logFolder),
             procedures(document.section("procedures")),
+            steadyRuleFile(document.section("progress")),
             shifts());
     document.refuseUnknown();
     problems.throwIfAny();
@@ -141,6 +142,10 @@ public final class BoothSettingsFile {
           "write default_procedure = \"ID\" beside it, or remove it");
     }
     return new ProcedureSettings(folder, procedure, pass);
+  }
+
+  private Path steadyRuleFile(Section section) {
+    return section.has("rule_file") ? paths.path(section, "rule_file", "steady.toml") : null;
   }
 
   private List<ShiftSettings> shifts() {

@@ -95,7 +95,7 @@ class CalibrateShowCommandTest {
   @Test
   void shouldAskWhichCommandOfCalibrate() {
     CommandRun run = CommandRun.with(book.parts(), "calibrate").exits(2);
-    assertTrue(run.err().contains("which command?"), run.err());
+    assertTrue(run.err().contains("which of its commands?"), run.err());
     assertTrue(CommandRun.with(book.parts(), "calibrate", "--help").out().contains("certificate"));
   }
 }

@@ -5,7 +5,10 @@ import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.nio.file.StandardOpenOption;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -120,5 +123,30 @@ class ReportCommandTest {
   void shouldRefuseAFileThatIsNoLog() {
     CommandRun run = CommandRun.of("report", "--log", booth.settings()).exits(1);
     assertTrue(run.err().contains(booth.settings().toString()), run.err());
+  }
+
+  @Test
+  void shouldShowTheWayOfOneTraineeByTheSchoolsRule() throws IOException {
+    Files.writeString(
+        booth.settings().resolveSibling("steady.toml"), "[[rule]]\nruns = 1\nleast_percent = 50\n");
+    Files.writeString(
+        booth.settings(), "\n[progress]\nrule_file = \"steady.toml\"\n", StandardOpenOption.APPEND);
+    CommandRun run = report(DAY, "--progress", "--trainee", "T-11", "--format", "json").exits(0);
+    JsonNode pass = run.objects("progress-pass").get(0);
+    assertEquals("T-11", pass.get("trainee").asText());
+    assertEquals(1, run.objects("progress-pass").size());
+    assertEquals(1, run.objects("progress-day").size());
+    String text = report(DAY, "--progress").exits(0).out();
+    assertTrue(text.contains("T-04: 1 run, 30.0 s of arc"), text);
+    assertTrue(text.contains("no safety device"), text);
+  }
+
+  @Test
+  void shouldNameTheRuleFileThatIsNotThere() throws IOException {
+    Files.writeString(
+        booth.settings(), "\n[progress]\nrule_file = \"none.toml\"\n", StandardOpenOption.APPEND);
+    CommandRun run = report(DAY, "--progress").exits(2);
+    assertTrue(run.err().contains("none.toml: there is no such file"), run.err());
+    report(DAY).exits(0);
   }
 }
