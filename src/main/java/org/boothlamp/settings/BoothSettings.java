@@ -19,6 +19,7 @@ import org.boothlamp.signal.PairScale;
  * @param judging times of averaging and judging
  * @param logFolder folder of the booth log; not checked here
  * @param procedures where the procedures are
+ * @param sync where rows are sent; null if they stay here
  * @param shifts in file order, not overlapping; empty if reports go by whole days
  */
 public record BoothSettings(
@@ -33,6 +34,7 @@ public record BoothSettings(
     JudgingSettings judging,
     Path logFolder,
     ProcedureSettings procedures,
+    SyncSettings sync,
     List<ShiftSettings> shifts) {
 
   public BoothSettings {

@@ -53,6 +53,7 @@ public final class BoothSettingsFile {
             judging(document.section("averaging"), document.section("judging")),
             paths.path(document.section("log"), "folder", "log"),
             procedures(document.section("procedures")),
+            new SyncReader(document, paths).read(),
             shifts());
     document.refuseUnknown();
     problems.throwIfAny();
