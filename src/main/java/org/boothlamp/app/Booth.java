@@ -19,14 +19,15 @@ import org.tinylog.Logger;
  * The parts of a monitor that runs, and the order of their start and end.
  *
  * <pre>
- *   start:   boothlog -> lamp -> sampler
- *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> boothlog,
+ *   start:   boothlog -> lamp -> sampler -> sync
+ *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> boothlog -> sync,
  *            each even if another fails
  * </pre>
  *
  * <p>Consumers start first and end last, so nothing is produced that nobody takes. If the sampler
  * or the writer fails, the booth is over: it ends as a whole and whoever supervises the process
- * starts it again. Safe to share.
+ * starts it again. If sync fails nothing else ends; it starts and ends last, as a network may keep
+ * it waiting. Safe to share.
  */
 final class Booth implements RunningBooth {
 
@@ -37,6 +38,7 @@ final class Booth implements RunningBooth {
   private final WallClock wallClock;
   private final WorkerThread samplerThread;
   private final WorkerThread writerThread;
+  private final WorkerThread syncThread;
   private final CountDownLatch over = new CountDownLatch(1);
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
   private boolean started;
@@ -48,6 +50,17 @@ final class Booth implements RunningBooth {
       Monitor monitor,
       BoothLogWriter writer,
       WallClock wallClock) {
+    this(source, lamp, monitor, writer, wallClock, null);
+  }
+
+  /** The same, with a worker that sends the log's rows on; null for none. */
+  Booth(
+      SampleSource source,
+      RefreshedLamp lamp,
+      Monitor monitor,
+      BoothLogWriter writer,
+      WallClock wallClock,
+      Worker sync) {
     this.source = source;
     this.lamp = lamp;
     this.monitor = monitor;
@@ -55,6 +68,11 @@ final class Booth implements RunningBooth {
     this.wallClock = wallClock;
     samplerThread = new WorkerThread(new LastStep(monitor, over::countDown), this::fail);
     writerThread = new WorkerThread(writer, this::fail);
+    syncThread = sync == null ? null : new WorkerThread(sync, Booth::sayThatSyncEnded);
+  }
+
+  private static void sayThatSyncEnded(Throwable thrown) {
+    Logger.error(thrown, "sync has ended; the monitor goes on, and keeps all rows in its log");
   }
 
   private void fail(Throwable thrown) {
@@ -71,6 +89,9 @@ final class Booth implements RunningBooth {
     writer.note(EventKind.STARTED, "");
     lamp.start();
     samplerThread.start();
+    if (syncThread != null) {
+      syncThread.start();
+    }
   }
 
   /**
@@ -129,6 +150,9 @@ final class Booth implements RunningBooth {
       attempt(writerThread::close);
     } else {
       attempt(writer::close);
+    }
+    if (started && syncThread != null) {
+      attempt(syncThread::close);
     }
     over.countDown();
   }

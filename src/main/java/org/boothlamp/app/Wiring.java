@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import org.boothlamp.acquisition.SimulatedRunListener;
@@ -35,7 +36,9 @@ import org.boothlamp.monitor.SampleSource;
 import org.boothlamp.settings.ArcSettings;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
+import org.boothlamp.settings.SyncSettings;
 import org.boothlamp.signal.PairScale;
+import org.boothlamp.sync.SyncWorker;
 import org.tinylog.Logger;
 
 /** Picks the implementations: a list of constructions. Safe to share. */
@@ -83,7 +86,17 @@ public final class Wiring implements Parts {
     BoothLogWriter writer = writer(settings.boothId(), log, queue, open, onSignIn);
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
-    return new Booth(open.source(), lamp, monitor, writer, open.wallClock());
+    return new Booth(
+        open.source(), lamp, monitor, writer, open.wallClock(), sync(settings, log.path()));
+  }
+
+  /** Sends rows on beside the monitor; null if the settings ask for none of it. */
+  private static SyncWorker sync(BoothSettings settings, Path log) {
+    SyncSettings sync = settings.sync();
+    return sync == null
+        ? null
+        : new SyncWorker(
+            log, settings.boothId(), sync.target(), sync.everySeconds(), new SplittableRandom());
   }
 
   private static BoothLogWriter writer(

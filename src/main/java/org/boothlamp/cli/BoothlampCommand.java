@@ -57,6 +57,9 @@ public final class BoothlampCommand implements Runnable {
             new SignInCommand(terminal),
             new ReplayCommand(parts, terminal),
             new ReportCommand(terminal),
+            new SyncCommand(terminal),
+            new CollectCommand(terminal),
+            new ForgetCommand(terminal),
             new LampCommand(parts, terminal));
     for (Object command : commands) {
       line.addSubcommand(withHelp(new CommandLine(command)));

@@ -14,6 +14,8 @@ import org.boothlamp.report.ShiftReport;
 import org.boothlamp.report.ShiftSpan;
 import org.boothlamp.report.TextReport;
 import org.boothlamp.settings.BoothSettings;
+import org.boothlamp.sync.SyncException;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -35,7 +37,10 @@ import picocli.CommandLine.Spec;
       "Examples:",
       "  boothlamp report",
       "  boothlamp report 2026-03-27 --trainee T-04",
-      "  boothlamp report 2026-03-01..2026-03-29 --format json"
+      "  boothlamp report 2026-03-01..2026-03-29 --format json",
+      "  boothlamp report --log collected.db",
+      "  boothlamp report --database postgresql://db.school.example/boothlamp \\",
+      "    --user instructor --password-file ~/boothlamp-password"
     })
 final class ReportCommand implements Callable<Integer> {
 
@@ -64,16 +69,25 @@ final class ReportCommand implements Callable<Integer> {
   @Option(
       names = "--log",
       paramLabel = "FILE",
-      description = "Read this log file instead of the one in the settings.")
+      description =
+          "Read this log file instead of the one in the settings: of a booth, or collected.")
   private Path log;
+
+  @ArgGroup(exclusive = false, heading = "%nFrom a database of several booths:%n")
+  private DatabaseOption database;
 
   ReportCommand(Terminal terminal) {
     this.terminal = terminal;
   }
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() throws IOException, SyncException {
     ShiftSpan asked = askedSpan();
+    if (database != null) {
+      refuseLogBesideDatabase();
+      write(ShiftReport.of(only(database.read(asked)), asked, database.booth(), ""));
+      return ExitCode.OK;
+    }
     String booth = "";
     Path file = log;
     if (file == null) {
@@ -96,12 +110,21 @@ final class ReportCommand implements Callable<Integer> {
 
   private ShiftRecords read(Path file, ShiftSpan asked) {
     try (BoothLogReader reader = BoothLogReader.open(file)) {
-      ShiftRecords records = reader.read(asked.fromWallMillis(), asked.untilWallMillis());
-      return trainee == null ? records : only(records, trainee);
+      return only(reader.read(asked.fromWallMillis(), asked.untilWallMillis()));
     }
   }
 
-  private static ShiftRecords only(ShiftRecords records, String trainee) {
+  private void refuseLogBesideDatabase() {
+    if (log != null) {
+      throw new ParameterException(
+          spec.commandLine(), "--log and --database are two places to read from: give one");
+    }
+  }
+
+  private ShiftRecords only(ShiftRecords records) {
+    if (trainee == null) {
+      return records;
+    }
     return new ShiftRecords(
         records.runs().stream().filter(run -> run.trainee().equals(trainee)).toList(),
         records.touches().stream().filter(touch -> touch.trainee().equals(trainee)).toList(),

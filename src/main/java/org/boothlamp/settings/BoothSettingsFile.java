@@ -40,10 +40,11 @@ public final class BoothSettingsFile {
 
   private BoothSettings read() {
     SourceReader sources = new SourceReader(document, paths);
+    String boothId = document.section("booth").requiredText("id", BOOTH_ID, "B-07");
     BoothSettings settings =
         new BoothSettings(
             problems.file(),
-            document.section("booth").requiredText("id", BOOTH_ID, "B-07"),
+            boothId,
             sources.source(),
             sources.scale(),
             accuracy(document.section("accuracy")),
@@ -53,7 +54,7 @@ public final class BoothSettingsFile {
             judging(document.section("averaging"), document.section("judging")),
             paths.path(document.section("log"), "folder", "log"),
             procedures(document.section("procedures")),
-            new SyncReader(document, paths).read(),
+            new SyncReader(document, paths, boothId).read(),
             shifts());
     document.refuseUnknown();
     problems.throwIfAny();

@@ -42,10 +42,10 @@ final class SyncReader {
   private final String boothId;
   private final Section section;
 
-  SyncReader(Section document, SettingsPaths paths) {
+  SyncReader(Section document, SettingsPaths paths, String boothId) {
     this.document = document;
     this.paths = paths;
-    boothId = String.valueOf(document.section("booth").value("id"));
+    this.boothId = boothId;
     section = document.section("sync");
   }
 
@@ -102,8 +102,7 @@ final class SyncReader {
       return credential == null ? null : PasswordSource.ofCredential(credential);
     }
     if (credential != null) {
-      section.refuse(
-          "credential", "must not stand beside password_file", "remove one of the two");
+      section.refuse("credential", "must not stand beside password_file", "remove one of the two");
     }
     return PasswordSource.ofFile(
         paths.requiredPath(section, "password_file", "/etc/boothlamp/sync-password"));
@@ -131,16 +130,9 @@ final class SyncReader {
         }
       }
     }
-    refusePassword();
-  }
-
-  /** The one wrong key that must not be answered with a hint to the nearest one. */
-  private void refusePassword() {
-    if (section.has("password")) {
-      section.refuse(
-          "password",
-          "must not stand in this file, which others may read",
-          "put it into a file of its own, chmod 600, and write password_file = \"FILE\"");
-    }
+    section.refuseIfGiven(
+        "password",
+        "must not stand in this file: others may read it, so it goes into a file of its own, chmod 600,"
+            + " named by password_file");
   }
 }

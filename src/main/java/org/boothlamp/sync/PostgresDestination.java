@@ -3,6 +3,7 @@ package org.boothlamp.sync;
 import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
+import java.sql.Statement;
 import java.sql.Types;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -19,6 +20,9 @@ import org.tinylog.Logger;
  * and no other: COPY cannot pass over rows, and a named conflict column would have to be readable.
  */
 final class PostgresDestination implements Destination {
+
+  /** SQLSTATE undefined_object. */
+  private static final String UNKNOWN_SETTING = "42704";
 
   private final PostgresTarget target;
   private Connection connection;
@@ -39,10 +43,25 @@ final class PostgresDestination implements Destination {
     }
     connection = PostgresConnections.open(target);
     PostgresSchema.check(connection, target);
+    commitForGood();
     try {
       connection.setAutoCommit(false);
     } catch (SQLException failure) {
       throw PostgresErrors.explain(failure, target);
+    }
+  }
+
+  /**
+   * A server may be set up to say that it has committed before it has: the mark must not move over
+   * such rows. A database that does not know the setting has no such haste.
+   */
+  private void commitForGood() throws SyncException {
+    try (Statement statement = connection.createStatement()) {
+      statement.execute("SET synchronous_commit TO on");
+    } catch (SQLException failure) {
+      if (!UNKNOWN_SETTING.equals(failure.getSQLState())) {
+        throw PostgresErrors.explain(failure, target);
+      }
     }
   }
 
@@ -62,10 +81,10 @@ final class PostgresDestination implements Destination {
   }
 
   private static Iterable<List<StoredRow>> byTable(Batch batch) {
-    Map<RowLayout, List<StoredRow>> rows = new LinkedHashMap<>();
+    Map<String, List<StoredRow>> rows = new LinkedHashMap<>();
     for (RowGroup group : batch.groups()) {
       for (StoredRow row : group.rows()) {
-        rows.computeIfAbsent(row.layout(), layout -> new ArrayList<>()).add(row);
+        rows.computeIfAbsent(row.layout().table(), table -> new ArrayList<>()).add(row);
       }
     }
     return rows.values();

@@ -89,8 +89,7 @@ final class PostgresErrors {
       String message = String.valueOf(cause.getMessage());
       if (cause instanceof CertificateException
           || (cause instanceof SSLException && message.contains("PKIX"))
-          || message.contains("hostname")
-          || message.contains("HostnameVerifier")) {
+          || (message.contains("hostname") && message.contains("could not be verified"))) {
         return true;
       }
     }

@@ -14,7 +14,9 @@ import org.junit.jupiter.params.provider.FieldSource;
 class HelpTest {
 
   private static final List<String> COMMANDS =
-      List.of("run", "demo", "check", "sign-in", "replay", "report", "lamp");
+      List.of(
+          "run", "demo", "check", "sign-in", "replay", "report", "sync", "collect", "forget",
+          "lamp");
 
   @Test
   void shouldNameEveryCommandAtTheFrontDoor() {
@@ -45,6 +47,10 @@ class HelpTest {
     "sign-in, --procedure",
     "replay, --format",
     "report, --trainee",
+    "report, --database",
+    "sync, --status",
+    "collect, --into",
+    "forget, --settings",
     "lamp, --for"
   })
   void shouldNameTheOptionsOfEachCommand(String command, String option) {
