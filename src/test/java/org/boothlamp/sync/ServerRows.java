@@ -9,14 +9,21 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.boothlamp.boothlog.LogRows;
 import org.boothlamp.boothlog.RowGroup;
-import org.boothlamp.boothlog.RowReading;
 import org.boothlamp.boothlog.StoredRow;
 import org.boothlamp.testing.SyncServer;
 
 /** Holds every row of a log against the server's: there once, and the same in every column. */
 final class ServerRows {
+
+  private static final Comparator<StoredRow> BY_KEY =
+      Comparator.comparing(row -> (Long) row.values()[0]);
 
   private final SyncServer server;
 
@@ -24,78 +31,52 @@ final class ServerRows {
     this.server = server;
   }
 
-  /** All rows of the log, and no others of this booth; answers how many of all tables. */
-  long assertSame(Path log, String booth) throws SQLException {
-    long rows = 0;
+  /** All final rows of the log, each once, and no others of this booth. */
+  void assertSame(Path log, String booth) throws SQLException {
     try (LogRows local = LogRows.open(log);
         Connection connection = server.connect()) {
-      for (String table : LogRows.tables()) {
-        RowReading reading = local.next(table, 0, Integer.MAX_VALUE, Long.MAX_VALUE);
-        assertEquals(
-            reading.groups().size(),
-            server.number(
-                "SELECT count(*) FROM boothlamp." + table + " WHERE from_booth = '" + booth + "'"),
-            table);
-        for (RowGroup group : reading.groups()) {
-          for (StoredRow row : group.rows()) {
-            assertSame(connection, booth, local.identity(), row);
-            rows++;
-          }
+      for (List<StoredRow> rows : byTable(local).values()) {
+        assertSame(connection, booth, local.identity(), rows);
+      }
+    }
+  }
+
+  private static Map<String, List<StoredRow>> byTable(LogRows local) {
+    Map<String, List<StoredRow>> tables = new TreeMap<>();
+    for (String table : LogRows.tables()) {
+      List<RowGroup> groups = local.next(table, 0, Integer.MAX_VALUE, Long.MAX_VALUE).groups();
+      for (RowGroup group : groups) {
+        for (StoredRow row : group.rows()) {
+          tables.computeIfAbsent(row.layout().table(), name -> new ArrayList<>()).add(row);
         }
       }
     }
-    assertEquals(rows, count(booth), "rows of all tables");
-    return rows;
+    // A stable sort: children of a segment keep their order.
+    tables.values().forEach(rows -> rows.sort(BY_KEY));
+    return tables;
   }
 
-  private long count(String booth) {
-    long rows = 0;
-    for (String table :
-        new String[] {
-          "boot",
-          "sign_in",
-          "touch",
-          "event",
-          "segment",
-          "segment_window",
-          "excursion",
-          "trace",
-          "forgotten"
-        }) {
-      rows +=
-          server.number(
-              "SELECT count(*) FROM boothlamp." + table + " WHERE from_booth = '" + booth + "'");
-    }
-    return rows;
-  }
-
-  private static void assertSame(Connection connection, String booth, String log, StoredRow row)
-      throws SQLException {
-    String columns = "\"" + String.join("\", \"", row.layout().columns()) + "\"";
-    String key = row.layout().columns().get(0);
-    String second = row.layout().columns().get(1);
-    boolean child = key.equals("segment_id");
+  private static void assertSame(
+      Connection connection, String booth, String log, List<StoredRow> rows) throws SQLException {
+    String table = rows.get(0).layout().table();
     String sql =
-        "SELECT "
-            + columns
-            + " FROM boothlamp."
-            + row.layout().table()
-            + " WHERE from_booth = ? AND from_log = ? AND "
-            + key
-            + " = ?"
-            + (child ? " AND " + second + " = ?" : "");
+        "SELECT \""
+            + String.join("\", \"", rows.get(0).layout().columns())
+            + "\", from_log FROM boothlamp."
+            + table
+            + " WHERE from_booth = ? ORDER BY 1, "
+            + (rows.get(0).layout().columns().get(0).equals("segment_id") ? "2" : "1");
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       statement.setString(1, booth);
-      statement.setString(2, log);
-      statement.setLong(3, (Long) row.values()[0]);
-      if (child) {
-        statement.setLong(4, (Long) row.values()[1]);
-      }
       try (ResultSet found = statement.executeQuery()) {
-        assertTrue(found.next(), () -> row.layout().table() + " " + row.values()[0]);
-        for (int i = 0; i < row.values().length; i++) {
-          assertSame(row.values()[i], found.getObject(i + 1));
+        for (StoredRow row : rows) {
+          assertTrue(found.next(), () -> table + " lacks " + row.values()[0]);
+          for (int i = 0; i < row.values().length; i++) {
+            assertSame(row.values()[i], found.getObject(i + 1));
+          }
+          assertEquals(log, found.getString("from_log"));
         }
+        assertTrue(!found.next(), table + " has more rows than the log");
       }
     }
   }
