@@ -45,7 +45,7 @@ class ArchitectureTest {
           "lamp", Set.of("acquisition"),
           "boothlog", Set.of(),
           "sync", Set.of("boothlog"),
-          "settings", Set.of("acquisition", "lamp", "boothlog"),
+          "settings", Set.of("acquisition", "lamp", "boothlog", "sync"),
           "page", Set.of("boothlog"));
 
   private static final Map<String, Set<String>> ALLOWED = table();

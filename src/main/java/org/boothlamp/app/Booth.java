@@ -20,14 +20,15 @@ import org.tinylog.Logger;
  * The parts of a monitor that runs, and the order of their start and end.
  *
  * <pre>
- *   start:   boothlog -> recorder -> lamp -> sampler
+ *   start:   boothlog -> recorder -> lamp -> sampler -> sync
  *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> recorder
- *            -> boothlog, each even if another fails
+ *            -> boothlog -> sync, each even if another fails
  * </pre>
  *
  * <p>Consumers start first and end last, so nothing is produced that nobody takes. If the sampler
  * or the writer fails, the booth is over: it ends as a whole and whoever supervises the process
- * starts it again. A recorder that fails only ends the raw recordings. Safe to share.
+ * starts it again. A recorder that fails only ends the raw recordings, and sync that fails only
+ * itself; it starts and ends last, as a network may keep it waiting. Safe to share.
  */
 final class Booth implements RunningBooth {
 
@@ -40,23 +41,21 @@ final class Booth implements RunningBooth {
   private final WorkerThread samplerThread;
   private final WorkerThread writerThread;
   private final WorkerThread recorderThread;
+  private final WorkerThread syncThread;
   private final CountDownLatch over = new CountDownLatch(1);
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
   private boolean started;
   private boolean closed;
 
-  /**
-   * A booth that has not started.
-   *
-   * @param recorder keeps raw recordings; null if none are kept
-   */
+  /** A booth; recorder and sync, which sends the log's rows on, may be null. */
   Booth(
       SampleSource source,
       RefreshedLamp lamp,
       Monitor monitor,
       BoothLogWriter writer,
       Worker recorder,
-      WallClock wallClock) {
+      WallClock wallClock,
+      Worker sync) {
     this.source = source;
     this.lamp = lamp;
     this.monitor = monitor;
@@ -66,11 +65,16 @@ final class Booth implements RunningBooth {
     samplerThread = new WorkerThread(new LastStep(monitor, over::countDown), this::fail);
     writerThread = new WorkerThread(new WatchedWriter(writer, samplingEvents), this::fail);
     recorderThread = recorder == null ? null : new WorkerThread(recorder, this::failRecorder);
+    syncThread = sync == null ? null : new WorkerThread(sync, Booth::sayThatSyncEnded);
   }
 
   private void failRecorder(Throwable thrown) {
     Logger.error(thrown, "raw recordings have ended because of a fault of the program");
     writer.note(EventKind.RECORDINGS_STOPPED, thrown.toString());
+  }
+
+  private static void sayThatSyncEnded(Throwable thrown) {
+    Logger.error(thrown, "sync has ended; the monitor goes on, and keeps all rows in its log");
   }
 
   private void fail(Throwable thrown) {
@@ -90,6 +94,9 @@ final class Booth implements RunningBooth {
     }
     lamp.start();
     samplerThread.start();
+    if (syncThread != null) {
+      syncThread.start();
+    }
   }
 
   /**
@@ -151,6 +158,9 @@ final class Booth implements RunningBooth {
       attempt(writerThread::close);
     } else {
       attempt(writer::close);
+    }
+    if (started && syncThread != null) {
+      attempt(syncThread::close);
     }
     over.countDown();
   }

@@ -6,6 +6,7 @@ import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.SplittableRandom;
 import java.util.concurrent.atomic.AtomicReference;
 import java.util.function.Consumer;
 import org.boothlamp.acquisition.PairRing;
@@ -47,7 +48,9 @@ import org.boothlamp.monitor.Worker;
 import org.boothlamp.settings.ArcSettings;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
+import org.boothlamp.settings.SyncSettings;
 import org.boothlamp.signal.PairScale;
+import org.boothlamp.sync.SyncWorker;
 import org.tinylog.Logger;
 
 /** Picks the implementations: a list of constructions. Safe to share. */
@@ -127,7 +130,17 @@ public final class Wiring implements Parts {
         monitor,
         writer,
         recorder(settings, open, monitor, writer),
-        open.wallClock());
+        open.wallClock(),
+        sync(settings, log.path()));
+  }
+
+  /** Sends rows on beside the monitor; null if the settings ask for none of it. */
+  private static SyncWorker sync(BoothSettings settings, Path log) {
+    SyncSettings sync = settings.sync();
+    return sync == null
+        ? null
+        : new SyncWorker(
+            log, settings.boothId(), sync.target(), sync.everySeconds(), new SplittableRandom());
   }
 
   /** Null if nothing is to be kept; what does not come in real time can be played again. */
@@ -196,7 +209,7 @@ public final class Wiring implements Parts {
     LogClocks clocks = new LogClocks(NanoClock.SYSTEM, source, ZoneId.systemDefault());
     BoothLogWriter writer =
         new BoothLogWriter(log, DemoScenario.BOOTH_ID, queue, clocks, signIn -> {});
-    return new Booth(source, lamp, monitor.get(), writer, null, source);
+    return new Booth(source, lamp, monitor.get(), writer, null, source, null);
   }
 
   /** The shift of the demo begins this morning. */

@@ -44,6 +44,17 @@ final class Binding {
     return this;
   }
 
+  /** A value as {@link Columns#stored} gives it. */
+  Binding stored(Object value) throws SQLException {
+    statement.setObject(++column, value);
+    return this;
+  }
+
+  /** The same; answers how many rows changed. */
+  int runAndCount() throws SQLException {
+    return statement.executeUpdate();
+  }
+
   void run() throws SQLException {
     statement.executeUpdate();
   }

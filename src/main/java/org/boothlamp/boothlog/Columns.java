@@ -39,6 +39,12 @@ final class Columns implements AutoCloseable {
     return rows.getBytes(++column);
   }
 
+  /** Long, Double, String, byte array or null: whatever is stored. */
+  Object stored() throws SQLException {
+    Object value = rows.getObject(++column);
+    return value instanceof Integer whole ? Long.valueOf(whole) : value;
+  }
+
   @Override
   public void close() throws SQLException {
     rows.close();

@@ -17,7 +17,8 @@ final class SchemaSteps {
   /** Marks the file as a booth log: the letters BLMP. */
   static final int APPLICATION_ID = 0x424C_4D50;
 
-  private static final List<String> STEPS = List.of("001-booth-log.sql", "002-calibration.sql");
+  private static final List<String> STEPS =
+      List.of("001-booth-log.sql", "002-calibration.sql", "003-sync.sql");
 
   private SchemaSteps() {}
 
@@ -44,7 +45,7 @@ final class SchemaSteps {
 
   private static void takeStepsAfter(int version, LogConnection log) throws SQLException {
     for (String step : STEPS.subList(version, newest())) {
-      log.execute(script(step));
+      log.execute(script("schema/" + step));
     }
     log.execute("PRAGMA application_id = " + APPLICATION_ID);
     log.execute("PRAGMA user_version = " + newest());
@@ -83,14 +84,15 @@ final class SchemaSteps {
     return (int) version;
   }
 
-  private static String script(String step) {
-    try (InputStream text = SchemaSteps.class.getResourceAsStream("schema/" + step)) {
+  /** A script of the program, by its path beside this class. */
+  static String script(String path) {
+    try (InputStream text = SchemaSteps.class.getResourceAsStream(path)) {
       if (text == null) {
-        throw new IllegalStateException("schema step is missing in the program: step=" + step);
+        throw new IllegalStateException("script is missing in the program: path=" + path);
       }
       return new String(text.readAllBytes(), StandardCharsets.UTF_8);
     } catch (IOException unreadable) {
-      throw new UncheckedIOException("schema step cannot be read: step=" + step, unreadable);
+      throw new UncheckedIOException("script cannot be read: path=" + path, unreadable);
     }
   }
 }

@@ -58,6 +58,9 @@ public final class BoothlampCommand implements Runnable {
             new ReplayCommand(parts, terminal),
             new RecordCommand(parts, terminal),
             new ReportCommand(parts, terminal),
+            new SyncCommand(terminal),
+            new CollectCommand(terminal),
+            new ForgetCommand(terminal),
             new LampCommand(parts, terminal));
     for (Object command : commands) {
       line.addSubcommand(withHelp(new CommandLine(command)));

@@ -5,6 +5,7 @@ import org.boothlamp.boothlog.BoothLogException;
 import org.boothlamp.lamp.LampUnavailableException;
 import org.boothlamp.report.Colour;
 import org.boothlamp.settings.SettingsException;
+import org.boothlamp.sync.SyncException;
 import picocli.CommandLine;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Help;
@@ -54,6 +55,7 @@ final class Failures implements IParameterExceptionHandler, IExecutionExceptionH
     return failure instanceof BoothLogException
         || failure instanceof SourceException
         || failure instanceof LampUnavailableException
+        || failure instanceof SyncException
         || failure instanceof PartsException
         || failure instanceof CommandFailedException;
   }

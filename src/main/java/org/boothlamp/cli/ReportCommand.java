@@ -33,6 +33,8 @@ import org.boothlamp.report.TextReport;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
 import org.boothlamp.settings.SteadyRuleFile;
+import org.boothlamp.sync.SyncException;
+import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -56,7 +58,10 @@ import picocli.CommandLine.Spec;
       "  boothlamp report 2026-03-27 --trainee T-04",
       "  boothlamp report 2026-03-01..2026-03-29 --format json",
       "  boothlamp report 2026-03-01..2026-03-29 --calibration 4",
-      "  boothlamp report 2026-03-01..2026-03-29 --trainee T-04 --progress"
+      "  boothlamp report 2026-03-01..2026-03-29 --trainee T-04 --progress",
+      "  boothlamp report --log collected.db",
+      "  boothlamp report --database postgresql://db.school.example/boothlamp \\",
+      "    --user instructor --password-file ~/boothlamp-password"
     })
 final class ReportCommand implements Callable<Integer> {
 
@@ -86,7 +91,8 @@ final class ReportCommand implements Callable<Integer> {
   @Option(
       names = "--log",
       paramLabel = "FILE",
-      description = "Read this log file instead of the one in the settings.")
+      description =
+          "Read this log file instead of the one in the settings: of a booth, or collected.")
   private Path log;
 
   @Option(
@@ -104,25 +110,39 @@ final class ReportCommand implements Callable<Integer> {
               + " the school's own rule is met (progress.rule_file in the settings).")
   private boolean progress;
 
+  @ArgGroup(exclusive = false, heading = "%nFrom a database of several booths:%n")
+  private DatabaseOption database;
+
   ReportCommand(Parts parts, Terminal terminal) {
     this.parts = parts;
     this.terminal = terminal;
   }
 
   @Override
-  public Integer call() throws IOException {
+  public Integer call() throws IOException, SyncException {
     ShiftSpan asked = askedSpan();
+    if (database != null) {
+      refuseBesideDatabase();
+      ShiftRecords records = only(database.read(asked));
+      write(ShiftReport.of(records, asked, database.booth(), ""), asked, null);
+      return ExitCode.OK;
+    }
     BoothSettings settings = log == null ? settingsOption.read() : null;
     String booth = settings == null ? "" : settings.boothId();
     Path file = settings == null ? log : SettingsOption.logOf(settings);
-    ShiftReport report = report(file, asked, booth, settings);
+    write(report(file, asked, booth, settings), asked, settings);
+    return ExitCode.OK;
+  }
+
+  /** Prints what was asked for; without settings there is no rule of a school, and no recording. */
+  private void write(ShiftReport report, ShiftSpan asked, BoothSettings settings)
+      throws IOException {
     if (progress) {
       List<RunRecord> runs = report.runs().stream().map(RunSummary::run).toList();
       write(Progress.of(runs, asked, steadyRules(settings)));
     } else {
-      write(report, format.isJson() ? recordings(file, asked, settings) : id -> "");
+      write(report, format.isJson() ? recordings(asked, settings) : id -> "");
     }
-    return ExitCode.OK;
   }
 
   private ShiftReport report(Path file, ShiftSpan asked, String booth, BoothSettings settings) {
@@ -140,7 +160,6 @@ final class ReportCommand implements Callable<Integer> {
     }
   }
 
-  /** A log file on its own says nothing of the school: then there is no rule. */
   private static List<SteadyRule> steadyRules(BoothSettings settings) {
     return settings == null || settings.steadyRuleFile() == null
         ? List.of()
@@ -148,13 +167,13 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   /** Where the runs' raw recordings are now; what is deleted by then has no name. */
-  private LongFunction<String> recordings(Path file, ShiftSpan asked, BoothSettings settings) {
+  private LongFunction<String> recordings(ShiftSpan asked, BoothSettings settings) {
     if (settings == null) {
       return id -> "";
     }
     RecordingFolder folder = parts.recordings(settings);
     Map<Long, SegmentKey> keys;
-    try (BoothLogReader reader = BoothLogReader.open(file)) {
+    try (BoothLogReader reader = BoothLogReader.open(SettingsOption.logOf(settings))) {
       keys = reader.segmentKeys(asked.fromWallMillis(), asked.untilWallMillis());
     }
     return id -> nameOf(keys.get(id), folder);
@@ -208,11 +227,26 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private ShiftRecords read(BoothLogReader reader, ShiftSpan asked) {
-    ShiftRecords records = reader.read(asked.fromWallMillis(), asked.untilWallMillis());
-    return trainee == null ? records : only(records, trainee);
+    return only(reader.read(asked.fromWallMillis(), asked.untilWallMillis()));
   }
 
-  private static ShiftRecords only(ShiftRecords records, String trainee) {
+  private void refuseBesideDatabase() {
+    if (log != null) {
+      throw new ParameterException(
+          spec.commandLine(), "--log and --database are two places to read from: give one");
+    }
+    if (calibration != null) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--calibration needs the booth's own log, where calibrations are kept: leave --database"
+              + " away");
+    }
+  }
+
+  private ShiftRecords only(ShiftRecords records) {
+    if (trainee == null) {
+      return records;
+    }
     return new ShiftRecords(
         records.runs().stream().filter(run -> run.trainee().equals(trainee)).toList(),
         records.touches().stream().filter(touch -> touch.trainee().equals(trainee)).toList(),

@@ -27,6 +27,7 @@ import org.boothlamp.signal.PairScale;
  * @param recordings raw recordings of the last segments
  * @param procedures where the procedures are
  * @param steadyRuleFile what the school calls steady enough; null if it says nothing
+ * @param sync where rows are sent; null if they stay here
  * @param shifts in file order, not overlapping; empty if reports go by whole days
  */
 public record BoothSettings(
@@ -43,6 +44,7 @@ public record BoothSettings(
     RecordingsSettings recordings,
     ProcedureSettings procedures,
     Path steadyRuleFile,
+    SyncSettings sync,
     List<ShiftSettings> shifts) {
 
   public BoothSettings {

@@ -44,10 +44,11 @@ public final class BoothSettingsFile {
   private BoothSettings read() {
     SourceReader sources = new SourceReader(document, paths);
     Path logFolder = paths.path(document.section("log"), "folder", "log");
+    String boothId = document.section("booth").requiredText("id", BOOTH_ID, "B-07");
     BoothSettings settings =
         new BoothSettings(
             problems.file(),
-            document.section("booth").requiredText("id", BOOTH_ID, "B-07"),
+            boothId,
             sources.source(),
             sources.scale(),
             accuracy(document.section("accuracy")),
@@ -59,6 +60,7 @@ public final class BoothSettingsFile {
             recordings(document.section("recordings"), logFolder),
             procedures(document.section("procedures")),
             steadyRuleFile(document.section("progress")),
+            new SyncReader(document, paths, boothId).read(),
             shifts());
     document.refuseUnknown();
     problems.throwIfAny();

@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.concurrent.CountDownLatch;
 import org.boothlamp.arc.ArcRule;
 import org.boothlamp.boothlog.BoothLog;
 import org.boothlamp.boothlog.BoothLogReader;
@@ -32,6 +33,7 @@ import org.boothlamp.monitor.SampleSource;
 import org.boothlamp.monitor.SourceCounters;
 import org.boothlamp.monitor.SourceFormat;
 import org.boothlamp.monitor.WallClock;
+import org.boothlamp.monitor.Worker;
 import org.boothlamp.testing.PairScript;
 import org.boothlamp.testing.ScriptedSource;
 import org.junit.jupiter.api.Test;
@@ -45,6 +47,10 @@ class BoothTest {
   private final List<String> closed = Collections.synchronizedList(new ArrayList<>());
 
   private Booth booth(SampleSource source, LampOutput output) {
+    return booth(source, output, null);
+  }
+
+  private Booth booth(SampleSource source, LampOutput output, Worker sync) {
     BoothLog log = BoothLog.open(folder.resolve(BoothLog.FILE_NAME));
     LogQueue queue = new LogQueue();
     RefreshedLamp lamp =
@@ -59,7 +65,7 @@ class BoothTest {
             Assignment.NONE);
     BoothLogWriter writer =
         new BoothLogWriter(log, "B-07", queue, LogClocks.system(), signIn -> {});
-    return new Booth(source, lamp, monitor, writer, null, WallClock.SYSTEM);
+    return new Booth(source, lamp, monitor, writer, null, WallClock.SYSTEM, sync);
   }
 
   private List<String> eventsInLog() {
@@ -124,6 +130,82 @@ class BoothTest {
     BoothLog again = BoothLog.open(folder.resolve(BoothLog.FILE_NAME));
     assertNotNull(again.path());
     again.close();
+  }
+
+  @Test
+  void shouldGoOnWhenSyncFails() throws Exception {
+    CountDownLatch failed = new CountDownLatch(1);
+    ScriptedSource pairs = new ScriptedSource(5000).pairs(PairScript.at(5000).idle(1), 50);
+    SampleSource source =
+        new ClosingSource(pairs) {
+          @Override
+          public Outcome read(SampleBlock block) {
+            awaitQuietly(failed);
+            return super.read(block);
+          }
+        };
+    Worker sync =
+        new SyncDouble() {
+          @Override
+          public boolean step() {
+            failed.countDown();
+            throw new IllegalStateException("broken sync");
+          }
+        };
+    try (Booth booth = booth(source, new ClosingOutput(), sync)) {
+      booth.start();
+      booth.awaitEnd();
+      assertNull(booth.failure());
+    }
+    assertEquals(List.of("started", "stopped"), eventsInLog());
+  }
+
+  @Test
+  void shouldCloseLampSourceAndLogWhileSyncStillWaitsForTheNetwork() throws Exception {
+    CountDownLatch answer = new CountDownLatch(1);
+    List<String> events = new ArrayList<>();
+    Worker sync =
+        new SyncDouble() {
+          @Override
+          public boolean step() {
+            awaitQuietly(answer);
+            return true;
+          }
+        };
+    Booth booth = booth(new ClosingSource(new ScriptedSource(5000)), new ClosingOutput(), sync);
+    booth.start();
+    Thread closing = new Thread(booth::close);
+    closing.start();
+    while (!events.contains("stopped")) {
+      events.clear();
+      events.addAll(eventsInLog());
+    }
+    assertEquals(List.of("lamp", "source"), closed);
+    answer.countDown();
+    closing.join();
+    assertEquals(List.of("lamp", "source", "sync"), closed);
+  }
+
+  private static void awaitQuietly(CountDownLatch latch) {
+    try {
+      latch.await();
+    } catch (InterruptedException e) {
+      throw new AssertionError(e);
+    }
+  }
+
+  /** A sync that tells when it is closed. */
+  private abstract class SyncDouble implements Worker {
+
+    @Override
+    public String roleName() {
+      return "sync";
+    }
+
+    @Override
+    public void close() {
+      closed.add("sync");
+    }
   }
 
   /** A source that tells when it is closed. */

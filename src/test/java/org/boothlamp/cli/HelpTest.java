@@ -14,7 +14,19 @@ import org.junit.jupiter.params.provider.FieldSource;
 class HelpTest {
 
   private static final List<String> COMMANDS =
-      List.of("run", "demo", "check", "sign-in", "replay", "record", "report", "lamp", "calibrate");
+      List.of(
+          "run",
+          "demo",
+          "check",
+          "sign-in",
+          "replay",
+          "record",
+          "report",
+          "sync",
+          "collect",
+          "forget",
+          "lamp",
+          "calibrate");
 
   @Test
   void shouldNameEveryCommandAtTheFrontDoor() {
@@ -46,6 +58,10 @@ class HelpTest {
     "replay, --format",
     "record, --segment",
     "report, --trainee",
+    "report, --database",
+    "sync, --status",
+    "collect, --into",
+    "forget, --settings",
     "lamp, --for",
     "calibrate, voltage"
   })

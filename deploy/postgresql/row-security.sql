@@ -1,0 +1,35 @@
+-- Lets each booth add rows of its own only: the role of booth B-07 must be named "booth-B-07". Leave
+-- this out on a database that has no row-level security: then a booth could add rows in another's name,
+-- but still neither read nor change any.
+
+BEGIN;
+
+ALTER TABLE boothlamp.boot ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.boot FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.sign_in ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.sign_in FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.touch ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.touch FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.event ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.event FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.segment ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.segment FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.segment_window ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.segment_window FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.excursion ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.excursion FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.trace ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.trace FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.forgotten ENABLE ROW LEVEL SECURITY;
+CREATE POLICY own_rows ON boothlamp.forgotten FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+
+COMMIT;

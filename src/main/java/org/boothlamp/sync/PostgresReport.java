@@ -1,0 +1,251 @@
+package org.boothlamp.sync;
+
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.function.Function;
+import org.boothlamp.calibration.CalibrationNumbers;
+import org.boothlamp.judging.Side;
+import org.boothlamp.procedure.Quantity;
+import org.boothlamp.procedure.Window;
+import org.boothlamp.report.EventRecord;
+import org.boothlamp.report.ExcursionRecord;
+import org.boothlamp.report.RunRecord;
+import org.boothlamp.report.ShiftRecords;
+import org.boothlamp.report.TouchRecord;
+import org.boothlamp.signal.Polarity;
+
+/**
+ * Reads from a database what a booth's own log would say. Needs the right to read the views, no
+ * other. Confined to one thread.
+ */
+public final class PostgresReport {
+
+  private static final String SPAN =
+      " WHERE s.start_wall_ms >= ? AND s.start_wall_ms < ? AND (? OR s.from_booth = ?)";
+  private static final String ORDER = " ORDER BY s.start_wall_ms, s.from_booth, s.from_log, s.id";
+  private static final String SAME_RUN =
+      ".from_booth = s.from_booth AND c.from_log = s.from_log AND c.segment_id = s.id";
+
+  private static final String RUNS =
+      "SELECT s.from_booth, s.from_log, s.id, coalesce(b.booth, s.from_booth), s.trainee,"
+          + " s.procedure_id, s.procedure_revision, s.pass, s.process, s.start_wall_ms, s.start_s,"
+          + " s.length_s, s.mean_amps, s.mean_volts, s.rms_amps, s.rms_volts, s.energy_j, s.mean_w,"
+          + " s.polarity, s.short_circuits, s.arc_outs, s.green_s, s.amber_s, s.red_s,"
+          + " s.settling_s, s.fault_s, s.missing_s, s.calibrated,"
+          + " coalesce(s.current_calibration, 0), coalesce(s.voltage_calibration, 0), s.end_word"
+          + " FROM boothlamp.current_segment s LEFT JOIN boothlamp.current_boot b"
+          + " ON b.from_booth = s.from_booth AND b.from_log = s.from_log AND b.id = s.boot"
+          + SPAN
+          + ORDER;
+  private static final String WINDOWS =
+      "SELECT c.from_booth, c.from_log, c.segment_id, c.quantity, c.low, c.high"
+          + " FROM boothlamp.current_segment s JOIN boothlamp.current_segment_window c ON c"
+          + SAME_RUN
+          + SPAN
+          + ORDER
+          + ", c.number";
+  private static final String EXCURSIONS =
+      "SELECT c.from_booth, c.from_log, c.segment_id, c.quantity, c.side, c.start_s, c.length_s,"
+          + " c.worst FROM boothlamp.current_segment s JOIN boothlamp.current_excursion c ON c"
+          + SAME_RUN
+          + SPAN
+          + ORDER
+          + ", c.number";
+  private static final String TOUCHES =
+      "SELECT s.trainee, s.start_wall_ms, s.start_s, s.length_s, s.stuck"
+          + " FROM boothlamp.current_touch s"
+          + SPAN
+          + ORDER;
+  private static final String EVENTS =
+      "SELECT s.word, s.fault, s.start_wall_ms, s.start_s, s.length_s, s.count, s.detail"
+          + " FROM boothlamp.current_event s"
+          + SPAN
+          + ORDER;
+
+  /** A run by what it is known by. */
+  private record RunKey(String booth, String log, long id) {}
+
+  @FunctionalInterface
+  private interface Reading<T> {
+    T of(Row row) throws SQLException;
+  }
+
+  private final Connection connection;
+  private final String booth;
+  private final long fromWallMillis;
+  private final long untilWallMillis;
+
+  private PostgresReport(
+      Connection connection, String booth, long fromWallMillis, long untilWallMillis) {
+    this.connection = connection;
+    this.booth = booth;
+    this.fromWallMillis = fromWallMillis;
+    this.untilWallMillis = untilWallMillis;
+  }
+
+  /**
+   * All that began in a span of time, as of one moment.
+   *
+   * @param booth only this booth; empty for all
+   * @param fromWallMillis time of day, ms since the epoch, inside
+   * @param untilWallMillis likewise, outside
+   */
+  public static ShiftRecords read(
+      PostgresTarget target, String booth, long fromWallMillis, long untilWallMillis)
+      throws SyncException {
+    try (Connection connection = PostgresConnections.open(target)) {
+      PostgresSchema.check(connection, target);
+      connection.setAutoCommit(false);
+      connection.setReadOnly(true);
+      connection.setTransactionIsolation(Connection.TRANSACTION_REPEATABLE_READ);
+      return new PostgresReport(connection, booth, fromWallMillis, untilWallMillis).read();
+    } catch (SQLException failure) {
+      throw PostgresErrors.explain(failure, target);
+    }
+  }
+
+  private ShiftRecords read() throws SQLException {
+    Map<RunKey, List<Window>> windows = byRun(WINDOWS, PostgresReport::window);
+    Map<RunKey, List<ExcursionRecord>> excursions = byRun(EXCURSIONS, PostgresReport::excursion);
+    return new ShiftRecords(
+        list(RUNS, row -> run(row, windows, excursions)),
+        list(TOUCHES, PostgresReport::touch),
+        list(EVENTS, PostgresReport::event));
+  }
+
+  private <T> List<T> list(String sql, Reading<T> reading) throws SQLException {
+    List<T> list = new ArrayList<>();
+    forEach(sql, row -> list.add(reading.of(row)));
+    return list;
+  }
+
+  private <T> Map<RunKey, List<T>> byRun(String sql, Reading<T> reading) throws SQLException {
+    Map<RunKey, List<T>> lists = new HashMap<>();
+    forEach(
+        sql, row -> lists.computeIfAbsent(key(row), run -> new ArrayList<>()).add(reading.of(row)));
+    return lists;
+  }
+
+  private void forEach(String sql, Reading<Boolean> reading) throws SQLException {
+    try (PreparedStatement statement = connection.prepareStatement(sql)) {
+      statement.setLong(1, fromWallMillis);
+      statement.setLong(2, untilWallMillis);
+      statement.setBoolean(3, booth.isEmpty());
+      statement.setString(4, booth);
+      try (ResultSet rows = statement.executeQuery()) {
+        while (rows.next()) {
+          reading.of(new Row(rows));
+        }
+      }
+    }
+  }
+
+  private static RunKey key(Row row) throws SQLException {
+    return new RunKey(row.text(), row.text(), row.whole());
+  }
+
+  /** Arguments are taken in the order of the columns, which is that of the record. */
+  private static RunRecord run(
+      Row row, Map<RunKey, List<Window>> windows, Map<RunKey, List<ExcursionRecord>> excursions)
+      throws SQLException {
+    RunKey key = key(row);
+    return new RunRecord(
+        key.id(),
+        row.text(),
+        row.text(),
+        row.text(),
+        row.text(),
+        row.text(),
+        row.text(),
+        windows.getOrDefault(key, List.of()),
+        row.whole(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.word(Polarity.values(), Polarity::word),
+        row.whole(),
+        (int) row.whole(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.real(),
+        row.whole() != 0,
+        new CalibrationNumbers(row.whole(), row.whole()),
+        row.text(),
+        excursions.getOrDefault(key, List.of()));
+  }
+
+  private static Window window(Row row) throws SQLException {
+    return new Window(row.word(Quantity.values(), Quantity::key), row.real(), row.real());
+  }
+
+  private static ExcursionRecord excursion(Row row) throws SQLException {
+    return new ExcursionRecord(
+        row.word(Quantity.values(), Quantity::key),
+        row.word(Side.values(), Side::word),
+        row.real(),
+        row.real(),
+        row.real());
+  }
+
+  private static TouchRecord touch(Row row) throws SQLException {
+    return new TouchRecord(row.text(), row.whole(), row.real(), row.real(), row.whole() != 0);
+  }
+
+  private static EventRecord event(Row row) throws SQLException {
+    return new EventRecord(
+        row.text(), row.whole() != 0, row.whole(), row.real(), row.real(), row.whole(), row.text());
+  }
+
+  /** Takes the values of a row from left to right; a NULL number comes out as NaN. */
+  private static final class Row {
+
+    private final ResultSet rows;
+    private int column;
+
+    Row(ResultSet rows) {
+      this.rows = rows;
+    }
+
+    String text() throws SQLException {
+      return rows.getString(++column);
+    }
+
+    long whole() throws SQLException {
+      return rows.getLong(++column);
+    }
+
+    double real() throws SQLException {
+      double value = rows.getDouble(++column);
+      return rows.wasNull() ? Double.NaN : value;
+    }
+
+    <T> T word(T[] values, Function<T, String> wordOf) throws SQLException {
+      String word = text();
+      for (T value : values) {
+        if (wordOf.apply(value).equals(word)) {
+          return value;
+        }
+      }
+      throw new SQLException(
+          "column must hold one of "
+              + Arrays.stream(values).map(wordOf).toList()
+              + ", but holds "
+              + word);
+    }
+  }
+}

@@ -1,0 +1,231 @@
+package org.boothlamp.sync;
+
+import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
+
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.Arrays;
+import java.util.List;
+import java.util.stream.Stream;
+import org.boothlamp.boothlog.BoothLogException;
+import org.boothlamp.boothlog.BoothLogReader;
+import org.boothlamp.boothlog.CollectedLog;
+import org.boothlamp.boothlog.FilledLog;
+import org.boothlamp.boothlog.SegmentTrace;
+import org.boothlamp.monitor.WallClock;
+import org.boothlamp.report.RunRecord;
+import org.boothlamp.report.ShiftRecords;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** From booths' logs into a folder, and from there into one log. */
+class FolderSyncTest {
+
+  @TempDir Path folder;
+  private Path stick;
+  private Path collected;
+
+  @BeforeEach
+  void makeStick() throws IOException {
+    stick = Files.createDirectory(folder.resolve("stick"));
+    collected = folder.resolve("collected.db");
+  }
+
+  private Path log(String booth, int segments) {
+    Path log = folder.resolve("log-" + booth).resolve("booth.db");
+    FilledLog.write(log, booth, segments);
+    return log;
+  }
+
+  private void sync(Path log, String booth) throws SyncException {
+    try (Syncer syncer = Syncer.open(log, booth, new FolderTarget(stick), WallClock.SYSTEM)) {
+      while (syncer.sendNext() > 0) {
+        // the batch is the work
+      }
+    }
+  }
+
+  private Collector.Result collect() throws IOException {
+    try (CollectedLog log = CollectedLog.open(collected)) {
+      return Collector.collect(List.of(stick), log);
+    }
+  }
+
+  private static ShiftRecords records(Path log) {
+    try (BoothLogReader reader = BoothLogReader.open(log)) {
+      return reader.read(0, Long.MAX_VALUE);
+    }
+  }
+
+  private List<Path> files(String ending) throws IOException {
+    try (Stream<Path> files = Files.list(stick)) {
+      return files.filter(file -> file.toString().endsWith(ending)).sorted().toList();
+    }
+  }
+
+  @Test
+  void shouldCollectWhatTheBoothHas() throws Exception {
+    Path log = log("B-07", 30);
+    sync(log, "B-07");
+    Collector.Result result = collect();
+    assertEquals(List.of(), result.refusals());
+    assertEquals(records(log), records(collected));
+    try (BoothLogReader here = BoothLogReader.open(log);
+        BoothLogReader there = BoothLogReader.open(collected)) {
+      SegmentTrace expected = here.trace(17);
+      SegmentTrace actual = there.trace(17);
+      assertTrue(Arrays.equals(expected.meanAmps, actual.meanAmps));
+      assertTrue(Arrays.equals(expected.lowestVolts, actual.lowestVolts));
+    }
+  }
+
+  @Test
+  void shouldChangeNothingWhenFoldersAreReadAgain() throws Exception {
+    Path log = log("B-07", 5);
+    sync(log, "B-07");
+    collect();
+    ShiftRecords once = records(collected);
+    Collector.Result again = collect();
+    assertEquals(0, again.newBatches());
+    assertEquals(0, again.newRows());
+    assertEquals(once, records(collected));
+  }
+
+  @Test
+  void shouldSendTheSameRowsAgainWithoutADifference() throws Exception {
+    Path log = log("B-07", 5);
+    sync(log, "B-07");
+    List<Path> before = files("");
+    Files.delete(log.resolveSibling(SyncState.FILE_NAME));
+    sync(log, "B-07");
+    assertEquals(before, files(""));
+  }
+
+  @Test
+  void shouldKeepTheRowsOfTwoBoothsApart() throws Exception {
+    sync(log("B-07", 12), "B-07");
+    sync(log("B-08", 9), "B-08");
+    Collector.Result result = collect();
+    assertEquals(List.of(), result.refusals());
+    List<RunRecord> runs = records(collected).runs();
+    assertEquals(21, runs.size());
+    assertEquals(21, runs.stream().map(RunRecord::id).distinct().count());
+    assertEquals(12, runs.stream().filter(run -> run.booth().equals("B-07")).count());
+    assertEquals(9, runs.stream().filter(run -> run.booth().equals("B-08")).count());
+    assertTrue(runs.stream().allMatch(run -> run.windows().size() == 3));
+  }
+
+  @Test
+  void shouldTakeRowsBeforeTheStartOfTheMonitorThatTheyBelongTo() throws Exception {
+    Path log = log("B-07", 3);
+    sync(log, "B-07");
+    Path boot =
+        files(".jsonl.gz").stream()
+            .filter(f -> f.toString().contains("-boot-"))
+            .findAny()
+            .orElseThrow();
+    Path away = folder.resolve(boot.getFileName());
+    Files.move(boot, away);
+    collect();
+    Files.move(away, boot);
+    collect();
+    assertEquals(records(log), records(collected));
+  }
+
+  @Test
+  void shouldRefuseDamagedBatchesByNameAndCollectTheOthers() throws Exception {
+    sync(log("B-07", 5), "B-07");
+    Path damaged =
+        files(".jsonl.gz").stream()
+            .filter(file -> file.toString().contains("-touch-"))
+            .findAny()
+            .orElseThrow();
+    byte[] bytes = Files.readAllBytes(damaged);
+    bytes[bytes.length / 2] ^= 1;
+    Files.write(damaged, bytes);
+    Collector.Result result = collect();
+    assertEquals(1, result.refusals().size());
+    assertEquals(damaged, result.refusals().get(0).file());
+    assertTrue(result.refusals().get(0).why().contains("is damaged"));
+    assertEquals(5, records(collected).runs().size());
+    assertEquals(0, records(collected).touches().size());
+  }
+
+  @Test
+  void shouldBelieveNothingOfAStickThatWasPulledAtAnyMoment() throws Exception {
+    Path log = log("B-07", 2);
+    sync(log, "B-07");
+    Path whole = files(".jsonl.gz").get(0);
+    byte[] bytes = Files.readAllBytes(whole);
+    Path part = whole.resolveSibling(whole.getFileName() + FolderDestination.PART_ENDING);
+    for (int length = 0; length < bytes.length; length += 7) {
+      Files.deleteIfExists(whole);
+      Files.write(part, Arrays.copyOf(bytes, length));
+      try (CollectedLog into = CollectedLog.open(folder.resolve("at-" + length + ".db"))) {
+        Collector.Result result = Collector.collect(List.of(stick), into);
+        assertEquals(List.of(), result.refusals(), "length " + length);
+      }
+      // A medium that kept the name and lost the end of the bytes.
+      Files.write(whole, Arrays.copyOf(bytes, length));
+      try (CollectedLog into = CollectedLog.open(folder.resolve("torn-" + length + ".db"))) {
+        assertEquals(whole, Collector.collect(List.of(stick), into).refusals().get(0).file());
+      }
+    }
+    Files.delete(log.resolveSibling(SyncState.FILE_NAME));
+    sync(log, "B-07");
+    assertEquals(List.of(), collect().refusals());
+    assertEquals(records(log), records(collected));
+  }
+
+  @Test
+  void shouldSayThatTheStickIsNotThereAndMakeNoFolder() throws Exception {
+    Path log = log("B-07", 1);
+    Files.delete(stick);
+    SyncException gone = assertThrows(SyncException.class, () -> sync(log, "B-07"));
+    assertEquals(SyncException.Kind.LATER, gone.kind());
+    assertTrue(gone.getMessage().contains("plug the stick in"), gone.getMessage());
+    assertFalse(Files.exists(stick));
+  }
+
+  @Test
+  void shouldWriteSumsThatSha256sumChecks() throws Exception {
+    sync(log("B-07", 1), "B-07");
+    Path batch = files(".jsonl.gz").get(0);
+    String line = Files.readString(batch.resolveSibling(batch.getFileName() + ".sha256"));
+    assertEquals(Sha256.of(Files.readAllBytes(batch)) + "  " + batch.getFileName() + "\n", line);
+  }
+
+  @Test
+  void shouldForgetATraineeWhoseRowsAreCollectedAlready() throws Exception {
+    Path log = log("B-07", 30);
+    sync(log, "B-07");
+    collect();
+    FilledLog.forget(log, "T-4");
+    sync(log, "B-07");
+    collect();
+    assertEquals(records(log), records(collected));
+    assertTrue(records(collected).runs().stream().noneMatch(run -> run.trainee().equals("T-4")));
+  }
+
+  @Test
+  void shouldNotCollectIntoTheOwnLogOfABooth() throws Exception {
+    Path log = log("B-07", 1);
+    BoothLogException refused = assertThrows(BoothLogException.class, () -> CollectedLog.open(log));
+    assertTrue(refused.getMessage().contains("own log of a booth"), refused.getMessage());
+  }
+
+  @Test
+  void shouldRefuseABatchOfANewerVersionByName() throws Exception {
+    Path log = log("B-07", 1);
+    FilledLog.execute(log, "ALTER TABLE touch ADD COLUMN colour TEXT");
+    sync(log, "B-07");
+    Collector.Result result = collect();
+    assertEquals(1, result.refusals().size());
+    assertTrue(result.refusals().get(0).why().contains("newer version"));
+  }
+}
