@@ -169,7 +169,10 @@ class DaemonSerialIT {
   private void assertLampFollowed(KnownRecording recording) {
     List<String> expected = new ArrayList<>(List.of("idle"));
     PipelineRun.of(recording).shown().forEach(shown -> expected.add(shown.signal().word()));
-    assertEquals(expected, fromFirstIdle(trace().signals(), expected.size()));
+    assertEquals(
+        expected,
+        fromFirstIdle(trace().signals(), expected.size()),
+        () -> "events: " + logged().events());
     List<LampSeen> frames = player.lampFrames();
     List<String> seen = new ArrayList<>();
     long longestPauseNanos = 0;

@@ -22,6 +22,9 @@ public final class SerialLine implements ByteLine {
   private static final long RETRY_NANOS = 500_000_000L;
   private static final long LONGEST_DRAIN_NANOS = 100_000_000L;
 
+  /** A USB adapter sends what it holds itself every 16 ms, and nobody can see what it holds. */
+  private static final long ADAPTER_NANOS = 30_000_000L;
+
   /**
    * A port with more than this still to send takes nothing new: the library would wait for room. A
    * kernel's send buffer holds 4096 bytes, and some USB drivers count a whole buffer per write.
@@ -200,6 +203,9 @@ public final class SerialLine implements ByteLine {
         && port.bytesAwaitingWrite() > 0
         && System.nanoTime() - start < LONGEST_DRAIN_NANOS) {
       LockSupport.parkNanos(POLL_NANOS);
+    }
+    if (port != null && !lost) {
+      LockSupport.parkNanos(ADAPTER_NANOS);
     }
   }
 }
