@@ -202,7 +202,7 @@ public final class CalibrationCertificate {
     if (budgets.isEmpty()) {
       return;
     }
-    page.open("section", "class", "whole");
+    page.open("section", "class", "whole wide");
     page.leaf("h2", "Uncertainty budget, " + sheet.unit());
     page.open("table").open("thead").open("tr");
     for (String name : List.of("influence", "distribution")) {

@@ -45,6 +45,9 @@ final class PageStyle {
       td.free, th.last { width: 99%; }
       .whole { break-inside: avoid; }
       tr { break-inside: avoid; }
+      .wide { overflow-x: auto; }
+      .wide table { font-size: 7.5pt; }
+      .wide th, .wide td { padding: 0.35mm 0.7mm; }
       tr.sum td { font-weight: bold; }
       thead { display: table-header-group; }
       figure { margin: 1mm 0 0; break-inside: avoid; }
