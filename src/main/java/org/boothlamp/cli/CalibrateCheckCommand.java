@@ -9,11 +9,13 @@ import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.calibration.Channel;
+import org.boothlamp.calibration.ControlChart;
 import org.boothlamp.calibration.MeasuredValue;
 import org.boothlamp.calibration.ReferenceDoubt;
 import org.boothlamp.calibration.WindowFigures;
 import org.boothlamp.judging.ExpandedUncertainty;
 import org.boothlamp.monitor.WallClock;
+import org.boothlamp.report.ControlChartText;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.signal.ChannelScale;
 import picocli.CommandLine.Command;
@@ -32,7 +34,7 @@ import picocli.CommandLine.Spec;
     description = {
       "Set a level and leave it. Ten steady seconds of the booth's reading are held against the"
           + " reference, and the difference against a limit: U of the reading, and what the meter itself"
-          + " may be off if its accuracy is given. Every check is kept and compared with those before.",
+          + " may be off if its accuracy is given. Every check is kept, and stands on the sensor's control chart.",
       "",
       "Exit code 1 if it is not passed. The monitor must not run meanwhile.",
       "",
@@ -40,8 +42,6 @@ import picocli.CommandLine.Spec;
       "  boothlamp calibrate check current --reference 100.4 --technician K-2"
     })
 final class CalibrateCheckCommand implements Callable<Integer> {
-
-  private static final int SHOWN_CHECKS = 5;
 
   private final Parts parts;
   private final Terminal terminal;
@@ -94,10 +94,9 @@ final class CalibrateCheckCommand implements Callable<Integer> {
     try (OpenBook desk = OpenBook.open(parts, settings);
         SensorBench bench = SensorBench.open(parts, settings, channel, meterOptions)) {
       CalibrationBook book = desk.book();
-      List<CalibrationCheck> before = book.checks(channel);
       CalibrationCheck check = check(settings, nominal, book, bench);
       book.addCheck(check);
-      terminal.out().print(said(check, before));
+      terminal.out().print(said(check, book.checks(channel)));
       return check.isPassed() ? ExitCode.OK : ExitCode.SOFTWARE;
     }
   }
@@ -208,18 +207,12 @@ final class CalibrateCheckCommand implements Callable<Integer> {
     return option == null ? 0 : option;
   }
 
-  private String said(CalibrationCheck check, List<CalibrationCheck> before) {
-    StringBuilder text = new StringBuilder(line(check)).append('\n');
-    if (before.isEmpty()) {
-      return text.append("the first check of this sensor\n").toString();
-    }
-    double mean = before.stream().mapToDouble(CalibrationCheck::error).average().orElseThrow();
-    text.append("before, ").append(before.size()).append(" checks, mean error ");
-    text.append(CalibrationTalk.amount(mean, channel.unit())).append(":\n");
-    before.stream()
-        .skip(Math.max(0, before.size() - SHOWN_CHECKS))
-        .forEach(old -> text.append("  ").append(line(old)).append('\n'));
-    return text.toString();
+  /** This check in a sentence, then all of them on the sensor's control chart. */
+  private String said(CalibrationCheck check, List<CalibrationCheck> all) {
+    String chart =
+        ControlChartText.render(
+            ControlChart.of(all), ZoneId.systemDefault(), terminal.width(), terminal.colour());
+    return line(check) + "\n\n" + chart;
   }
 
   private String line(CalibrationCheck check) {
