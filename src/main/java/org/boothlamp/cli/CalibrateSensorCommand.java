@@ -116,40 +116,40 @@ final class CalibrateSensorCommand implements Callable<Integer> {
         if (bench.identity() != null) {
           terminal.out().println("meter: " + bench.identity());
         }
-        CalibrationSession session =
+        CalibrationUnderWay taking =
             underWay != null
-                ? CalibrationSession.resume(desk.book(), clock, underWay)
+                ? CalibrationUnderWay.resume(desk.book(), clock, underWay)
                 : begin(desk.book(), settings, nominal, fullScale, bench, conversation);
-        if (session == null) {
+        if (taking == null) {
           terminal.out().println("Nothing was begun.");
           return ExitCode.OK;
         }
-        SteadySensor sensor = bench.sensor(channel, nominal, session.head().fullScale());
+        SteadySensor sensor = bench.sensor(channel, nominal, taking.head().fullScale());
         boolean isLive = SensorBench.isLive(settings);
         return tellOfWhatIsKept(
-            session,
+            taking,
             () ->
                 points == null
-                    ? talk(conversation, sensor, session, isLive)
-                    : runThrough(points, sensor, session),
+                    ? talk(conversation, sensor, taking, isLive)
+                    : runThrough(points, sensor, taking),
             bench);
       }
     }
   }
 
   /** Whatever ends it early, the points taken are in the book, and that is worth saying. */
-  private int tellOfWhatIsKept(CalibrationSession session, IntSupplier work, SensorBench bench) {
+  private int tellOfWhatIsKept(CalibrationUnderWay taking, IntSupplier work, SensorBench bench) {
     try {
       return work.getAsInt();
     } catch (CommandFailedException | SourceException failure) {
-      if (!session.hasEnded()) {
+      if (!taking.hasEnded()) {
         terminal
             .err()
             .println(
                 "calibration "
-                    + session.number()
+                    + taking.number()
                     + " is kept with "
-                    + session.points().size()
+                    + taking.points().size()
                     + " points: go on with --resume");
       }
       throw failure;
@@ -234,7 +234,7 @@ final class CalibrateSensorCommand implements Callable<Integer> {
             "without a reason it is not given up; nothing was changed");
       }
     }
-    CalibrationSession.resume(book, clock, record).abandon(reason);
+    CalibrationUnderWay.resume(book, clock, record).abandon(reason);
     terminal.out().println("calibration " + record.number() + " is given up: " + reason);
     return null;
   }
@@ -267,7 +267,7 @@ final class CalibrateSensorCommand implements Callable<Integer> {
   }
 
   /** A new one; null if the person leaves before it begins. */
-  private CalibrationSession begin(
+  private CalibrationUnderWay begin(
       CalibrationBook book,
       BoothSettings settings,
       ChannelScale nominal,
@@ -297,11 +297,11 @@ final class CalibrateSensorCommand implements Callable<Integer> {
             inUse == null ? nominal : inUse.finish().scale(),
             inUse == null ? 0 : inUse.number(),
             settings.calibration().rules(channel));
-    CalibrationSession session = CalibrationSession.begin(book, clock, head);
+    CalibrationUnderWay taking = CalibrationUnderWay.begin(book, clock, head);
     terminal
         .out()
-        .println("calibration " + session.number() + " of the " + channel.word() + " sensor");
-    return session;
+        .println("calibration " + taking.number() + " of the " + channel.word() + " sensor");
+    return taking;
   }
 
   /** One that was made for another nominal scale scales nothing any more. */
@@ -329,18 +329,18 @@ final class CalibrateSensorCommand implements Callable<Integer> {
   }
 
   private int talk(
-      Conversation conversation, SteadySensor sensor, CalibrationSession session, boolean isLive) {
+      Conversation conversation, SteadySensor sensor, CalibrationUnderWay taking, boolean isLive) {
     if (isLive) {
       conversation.meanwhile(sensor::step);
     }
     CalibrationDialogue.Ending ending =
-        new CalibrationDialogue(terminal, conversation, sensor, session).run();
-    String number = "calibration " + session.number();
+        new CalibrationDialogue(terminal, conversation, sensor, taking).run();
+    String number = "calibration " + taking.number();
     terminal
         .out()
         .println(
             switch (ending) {
-              case ACCEPTED -> accepted(session);
+              case ACCEPTED -> accepted(taking);
               case REFUSED -> number + " has ended as refused; the record is kept";
               case ABANDONED -> number + " is given up; the record is kept";
               case LEFT, CUT_OFF -> number + " is kept: the same command goes on with it";
@@ -351,9 +351,9 @@ final class CalibrateSensorCommand implements Callable<Integer> {
     return isFine ? ExitCode.OK : ExitCode.SOFTWARE;
   }
 
-  private int runThrough(PointsFile points, SteadySensor sensor, CalibrationSession session) {
+  private int runThrough(PointsFile points, SteadySensor sensor, CalibrationUnderWay taking) {
     double patience = patienceSeconds == null ? USUAL_PATIENCE_SECONDS : patienceSeconds;
-    PointsRun run = new PointsRun(terminal, sensor, session, points, patience);
+    PointsRun run = new PointsRun(terminal, sensor, taking, points, patience);
     String contradiction = run.contradiction();
     if (contradiction != null) {
       throw usage(
@@ -363,13 +363,13 @@ final class CalibrateSensorCommand implements Callable<Integer> {
               + "; put the file back as it was, or begin again with --abandon REASON");
     }
     run.run();
-    CalibrationOutcome outcome = session.evaluate();
+    CalibrationOutcome outcome = taking.evaluate();
     terminal.out().print(CalibrationTalk.summary(outcome));
     if (!outcome.verdict().isAccepted()) {
-      session.finish(outcome);
+      taking.finish(outcome);
       throw new CommandFailedException(
           "calibration "
-              + session.number()
+              + taking.number()
               + " is refused, for what stands above; the record is kept");
     }
     if (!accept) {
@@ -377,19 +377,19 @@ final class CalibrateSensorCommand implements Callable<Integer> {
           .out()
           .println(
               "calibration "
-                  + session.number()
+                  + taking.number()
                   + " can be accepted and is kept under way: the same command with --resume --accept"
                   + " accepts it");
       return ExitCode.OK;
     }
-    session.finish(outcome);
-    terminal.out().println(accepted(session));
+    taking.finish(outcome);
+    terminal.out().println(accepted(taking));
     return ExitCode.OK;
   }
 
-  private static String accepted(CalibrationSession session) {
+  private static String accepted(CalibrationUnderWay taking) {
     return "calibration "
-        + session.number()
+        + taking.number()
         + " is accepted; the booth measures by it from the monitor's next start";
   }
 }

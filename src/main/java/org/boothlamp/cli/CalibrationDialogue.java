@@ -50,7 +50,7 @@ final class CalibrationDialogue {
   private final Terminal terminal;
   private final Conversation conversation;
   private final SteadySensor sensor;
-  private final CalibrationSession session;
+  private final CalibrationUnderWay taking;
   private final CalibrationHead head;
   private final String unit;
   private PointPlan whole;
@@ -60,12 +60,12 @@ final class CalibrationDialogue {
       Terminal terminal,
       Conversation conversation,
       SteadySensor sensor,
-      CalibrationSession session) {
+      CalibrationUnderWay taking) {
     this.terminal = terminal;
     this.conversation = conversation;
     this.sensor = sensor;
-    this.session = session;
-    head = session.head();
+    this.taking = taking;
+    head = taking.head();
     unit = head.channel().unit();
   }
 
@@ -73,7 +73,7 @@ final class CalibrationDialogue {
   Ending run() {
     Ending ending = askLevels();
     while (ending == null) {
-      PointPlan.Step step = plan.next(session.points());
+      PointPlan.Step step = plan.next(taking.points());
       ending = step == null ? review() : point(step);
     }
     return ending;
@@ -102,7 +102,7 @@ final class CalibrationDialogue {
   /** Equal steps to full scale, and what was taken already. */
   private double[] usualLevels() {
     double[] even = PointPlan.evenly(head.rules().smallestLevels(), head.fullScale());
-    double[] taken = session.points().stream().mapToDouble(CalibrationPoint::level).toArray();
+    double[] taken = taking.points().stream().mapToDouble(CalibrationPoint::level).toArray();
     boolean isUsual = Arrays.stream(taken).allMatch(t -> Arrays.binarySearch(even, t) >= 0);
     double highest = Arrays.stream(taken).max().orElse(Double.NEGATIVE_INFINITY);
     return isUsual
@@ -239,14 +239,14 @@ final class CalibrationDialogue {
   }
 
   private void keep(PointPlan.Step step, Taken taken) {
-    session.take(taken.figures.point(step.level(), step.direction(), taken.reference));
-    int last = session.points().size() - 1;
-    conversation.say("kept: " + CalibrationTalk.point(last, session.points().get(last), head));
+    taking.take(taken.figures.point(step.level(), step.direction(), taken.reference));
+    int last = taking.points().size() - 1;
+    conversation.say("kept: " + CalibrationTalk.point(last, taking.points().get(last), head));
   }
 
   private Ending review() {
-    CalibrationOutcome outcome = session.evaluate();
-    conversation.say("\n" + CalibrationTalk.points(session.points(), head));
+    CalibrationOutcome outcome = taking.evaluate();
+    conversation.say("\n" + CalibrationTalk.points(taking.points(), head));
     conversation.say(CalibrationTalk.summary(outcome));
     boolean acceptable = outcome.verdict().isAccepted();
     String answer =
@@ -256,11 +256,11 @@ final class CalibrationDialogue {
                 : "It cannot be accepted: repeat or discard a point, end it as refused, or leave (?"
                     + " for help)");
     if (acceptable && "accept".equals(answer)) {
-      session.finish(outcome);
+      taking.finish(outcome);
       return Ending.ACCEPTED;
     }
     if (!acceptable && "end".equals(answer)) {
-      session.finish(outcome);
+      taking.finish(outcome);
       return Ending.REFUSED;
     }
     if ("?".equals(answer)) {
@@ -283,7 +283,7 @@ final class CalibrationDialogue {
       case "abandon":
         return abandon(rest);
       case "list":
-        conversation.say(CalibrationTalk.points(session.points(), head));
+        conversation.say(CalibrationTalk.points(taking.points(), head));
         return null;
       case "skip":
         skip(step);
@@ -310,7 +310,7 @@ final class CalibrationDialogue {
       conversation.say("without a reason it is not given up");
       return null;
     }
-    session.abandon(why);
+    taking.abandon(why);
     return Ending.ABANDONED;
   }
 
@@ -331,11 +331,11 @@ final class CalibrationDialogue {
   private void discard(String rest, String usualReason) {
     String[] words = rest.split("\\s+", 2);
     boolean numbered = words[0].matches("\\d{1,4}");
-    int index = numbered ? Integer.parseInt(words[0]) - 1 : session.lastUsed();
+    int index = numbered ? Integer.parseInt(words[0]) - 1 : taking.lastUsed();
     String typed = numbered ? (words.length < 2 ? "" : words[1]) : rest;
-    if (index < 0 || index >= session.points().size()) {
+    if (index < 0 || index >= taking.points().size()) {
       conversation.say("there is no such point; list shows them");
-    } else if (session.points().get(index).isDiscarded()) {
+    } else if (taking.points().get(index).isDiscarded()) {
       conversation.say("point " + (index + 1) + " was thrown away before; list shows them");
     } else {
       discard(index, typed.isEmpty() ? usualReason : typed);
@@ -352,7 +352,7 @@ final class CalibrationDialogue {
       conversation.say("without a reason it stays");
       return;
     }
-    session.discard(index, why);
+    taking.discard(index, why);
     conversation.say("thrown away: point " + (index + 1) + ", " + why);
   }
 }

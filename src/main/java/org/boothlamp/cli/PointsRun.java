@@ -19,7 +19,7 @@ final class PointsRun {
 
   private final Terminal terminal;
   private final SteadySensor sensor;
-  private final CalibrationSession session;
+  private final CalibrationUnderWay taking;
   private final List<PointsFile.Row> rows;
   private final double patienceSeconds;
 
@@ -31,19 +31,19 @@ final class PointsRun {
   PointsRun(
       Terminal terminal,
       SteadySensor sensor,
-      CalibrationSession session,
+      CalibrationUnderWay taking,
       PointsFile points,
       double patienceSeconds) {
     this.terminal = terminal;
     this.sensor = sensor;
-    this.session = session;
+    this.taking = taking;
     this.rows = points.rows();
     this.patienceSeconds = patienceSeconds;
   }
 
   /** Why the points taken so far are not those of the file, or null. */
   String contradiction() {
-    List<CalibrationPoint> taken = session.points();
+    List<CalibrationPoint> taken = taking.points();
     if (taken.size() > rows.size()) {
       return "the calibration has " + taken.size() + " points and the file " + rows.size();
     }
@@ -63,7 +63,7 @@ final class PointsRun {
 
   /** Takes what is not taken yet. */
   void run() {
-    List<CalibrationPoint> taken = session.points();
+    List<CalibrationPoint> taken = taking.points();
     for (int i = 0; i < rows.size(); i++) {
       if (i >= taken.size()) {
         take(rows.get(i));
@@ -74,23 +74,23 @@ final class PointsRun {
 
   /** Also for a run that was cut off between taking and throwing away. */
   private void discard(int index, String reason) {
-    if (!reason.isEmpty() && !session.points().get(index).isDiscarded()) {
-      session.discard(index, reason);
+    if (!reason.isEmpty() && !taking.points().get(index).isDiscarded()) {
+      taking.discard(index, reason);
       terminal.out().println("  thrown away: " + reason);
     }
   }
 
   private void take(PointsFile.Row row) {
-    String unit = session.head().channel().unit();
+    String unit = taking.head().channel().unit();
     PointPlan.Step step = new PointPlan.Step(row.level(), row.direction());
     terminal.out().println("set " + CalibrationTalk.step(step, unit));
     WindowFigures figures = await(row);
     double reference = Double.isNaN(row.reference()) ? figures.reference().mean() : row.reference();
     refuseDoubtful(row, reference, figures);
-    session.take(figures.point(row.level(), row.direction(), reference));
-    List<CalibrationPoint> points = session.points();
+    taking.take(figures.point(row.level(), row.direction(), reference));
+    List<CalibrationPoint> points = taking.points();
     int last = points.size() - 1;
-    terminal.out().println(CalibrationTalk.point(last, points.get(last), session.head()));
+    terminal.out().println(CalibrationTalk.point(last, points.get(last), taking.head()));
     terminal.out().println("  " + CalibrationTalk.figures(figures));
     if (sensor.readsMeter()) {
       terminal.out().println("  " + CalibrationTalk.meter(figures, unit));
@@ -118,7 +118,7 @@ final class PointsRun {
 
   /** Nearer to this level than to any other, or the level before would be taken for it. */
   private double tolerance(double level) {
-    double tolerance = NEAR_SHARE * session.head().fullScale();
+    double tolerance = NEAR_SHARE * taking.head().fullScale();
     for (PointsFile.Row row : rows) {
       double distance = Math.abs(row.level() - level);
       if (distance > 0) {
@@ -129,7 +129,7 @@ final class PointsRun {
   }
 
   private CommandFailedException impatient(PointsFile.Row row, double tolerance, String stability) {
-    CalibrationHead head = session.head();
+    CalibrationHead head = taking.head();
     String unit = head.channel().unit();
     WindowFigures figures = sensor.figures();
     String shown =
@@ -150,7 +150,7 @@ final class PointsRun {
   }
 
   private void refuseDoubtful(PointsFile.Row row, double reference, WindowFigures figures) {
-    CalibrationHead head = session.head();
+    CalibrationHead head = taking.head();
     String question =
         ReferenceDoubt.question(
             head.channel(), reference, sensor.nominalOf(figures), head.fullScale());

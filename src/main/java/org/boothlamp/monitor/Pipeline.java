@@ -307,25 +307,11 @@ public final class Pipeline {
   }
 
   private void fillFigures(SegmentFigures figures) {
-    PairSums all = tally.all();
-    PairSums means = tally.arcOn();
     figures.startSeconds = detector.startSlot() * Slot.SECONDS;
     figures.lengthSeconds = detector.lengthSlots() * Slot.SECONDS;
-    figures.meanAmps = means.meanAbsoluteAmps(scale);
-    figures.meanVolts = means.meanAbsoluteVolts(scale);
-    figures.rmsAmps = means.rmsAmps(scale);
-    figures.rmsVolts = means.rmsVolts(scale);
-    figures.meanWatts = means.meanWatts(scale);
-    figures.polarity = Polarity.of(means.meanAmps(scale), figures.meanAmps);
-    figures.energyJoules = all.meanWatts(scale) * all.pairs() / pairsPerSecond;
-    figures.shortCircuits =
-        ShortCircuitRule.isMeasurableAt(pairsPerSecond) ? all.shortCircuits() : -1;
     figures.arcOuts = detector.arcOuts();
-    figures.greenSeconds = judgedTime.seconds(Signal.GREEN);
-    figures.amberSeconds = judgedTime.seconds(Signal.AMBER);
-    figures.redSeconds = judgedTime.seconds(Signal.RED);
-    figures.settlingSeconds = judgedTime.seconds(Signal.SETTLING);
-    figures.faultSeconds = judgedTime.seconds(Signal.FAULT);
+    figures.takeMeasured(tally, scale, pairsPerSecond);
+    figures.takeJudged(judgedTime);
     figures.missingSeconds = (double) missingPairs / pairsPerSecond;
   }
 

@@ -1,13 +1,18 @@
 package org.boothlamp.monitor;
 
+import org.boothlamp.arc.SegmentTally;
+import org.boothlamp.judging.Signal;
+import org.boothlamp.signal.PairScale;
+import org.boothlamp.signal.PairSums;
 import org.boothlamp.signal.Polarity;
+import org.boothlamp.signal.ShortCircuitRule;
 
 /**
  * The figures of one segment, running or finished. One object is filled again and again; whoever
  * keeps figures copies them. Confined to one thread.
  *
- * <p>{@code greenSeconds} to {@code faultSeconds} add up to {@code lengthSeconds}. Means leave out
- * the slots at either edge of the arc, which may hold arc for part of their time.
+ * <p>{@code greenSeconds} to {@code faultSeconds} add up to {@code lengthSeconds}. Of the slots at
+ * either edge of the arc, means take only the pairs between the first and the last with current.
  */
 public final class SegmentFigures {
 
@@ -61,6 +66,29 @@ public final class SegmentFigures {
 
   /** Time inside the segment for which no pair arrived, s. */
   public double missingSeconds;
+
+  /** Takes what follows from the sums of the segment. */
+  void takeMeasured(SegmentTally tally, PairScale scale, int pairsPerSecond) {
+    PairSums all = tally.all();
+    PairSums means = tally.arcOn();
+    meanAmps = means.meanAbsoluteAmps(scale);
+    meanVolts = means.meanAbsoluteVolts(scale);
+    rmsAmps = means.rmsAmps(scale);
+    rmsVolts = means.rmsVolts(scale);
+    meanWatts = means.meanWatts(scale);
+    polarity = Polarity.of(means.meanAmps(scale), meanAmps);
+    energyJoules = all.meanWatts(scale) * all.pairs() / pairsPerSecond;
+    shortCircuits = ShortCircuitRule.isMeasurableAt(pairsPerSecond) ? all.shortCircuits() : -1;
+  }
+
+  /** Takes how long the segment was judged what. */
+  void takeJudged(JudgedTime times) {
+    greenSeconds = times.seconds(Signal.GREEN);
+    amberSeconds = times.seconds(Signal.AMBER);
+    redSeconds = times.seconds(Signal.RED);
+    settlingSeconds = times.seconds(Signal.SETTLING);
+    faultSeconds = times.seconds(Signal.FAULT);
+  }
 
   /** Becomes a copy of {@code other}. */
   public void set(SegmentFigures other) {

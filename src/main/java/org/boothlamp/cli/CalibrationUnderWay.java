@@ -15,7 +15,7 @@ import org.boothlamp.monitor.WallClock;
  * A calibration under way: what is in the book, and the same in hand. Every change is in the book
  * before it is in hand. Confined to one thread.
  */
-final class CalibrationSession {
+final class CalibrationUnderWay {
 
   private final CalibrationBook book;
   private final WallClock clock;
@@ -24,7 +24,7 @@ final class CalibrationSession {
   private final List<CalibrationPoint> points;
   private boolean ended;
 
-  private CalibrationSession(
+  private CalibrationUnderWay(
       CalibrationBook book,
       WallClock clock,
       long number,
@@ -38,14 +38,14 @@ final class CalibrationSession {
   }
 
   /** A new one. */
-  static CalibrationSession begin(CalibrationBook book, WallClock clock, CalibrationHead head) {
-    return new CalibrationSession(book, clock, book.begin(head), head, List.of());
+  static CalibrationUnderWay begin(CalibrationBook book, WallClock clock, CalibrationHead head) {
+    return new CalibrationUnderWay(book, clock, book.begin(head), head, List.of());
   }
 
   /** One that was left, or cut off. */
-  static CalibrationSession resume(
+  static CalibrationUnderWay resume(
       CalibrationBook book, WallClock clock, CalibrationRecord record) {
-    return new CalibrationSession(book, clock, record.number(), record.head(), record.points());
+    return new CalibrationUnderWay(book, clock, record.number(), record.head(), record.points());
   }
 
   long number() {
