@@ -125,7 +125,7 @@ class RawRecordingsIT {
   void shouldNotTakeTheSourceFromARunningMonitor() {
     try (BoothLog held = BoothLog.open(booth.log())) {
       String refused = command(1, "record", "--out", folder.resolve("no.wav")).err();
-      assertTrue(refused.contains("another monitor writes to it"), refused);
+      assertTrue(refused.contains("another process holds it"), refused);
       assertTrue(refused.contains("record --segment ID"), refused);
       assertEquals(booth.log(), held.path());
     }

@@ -25,6 +25,9 @@ public final class BoothLogReader implements AutoCloseable {
           + " (SELECT count(*) FROM excursion), (SELECT count(*) FROM touch),"
           + " (SELECT count(*) FROM event), (SELECT count(*) FROM sign_in)";
 
+  private static final String COLLECTED =
+      "SELECT count(*) FROM sqlite_schema WHERE name = 'collected_row'";
+
   @FunctionalInterface
   private interface Reading<T> {
     T from(LogConnection log) throws SQLException;
@@ -61,6 +64,14 @@ public final class BoothLogReader implements AutoCloseable {
   /** The trace of a segment as far as it is saved; null if there is no such segment. */
   public SegmentTrace trace(long segmentId) {
     return atOneMoment(from -> TraceReading.read(from, segmentId));
+  }
+
+  /**
+   * True for a log that was collected from those of several booths. Their calibrations are not in
+   * it.
+   */
+  public boolean isCollected() {
+    return atOneMoment(from -> from.number(COLLECTED) > 0);
   }
 
   /** What a run can be computed again from; null if there is no such segment. */

@@ -148,6 +148,10 @@ final class ReportCommand implements Callable<Integer> {
   private ShiftReport report(Path file, ShiftSpan asked, String booth, BoothSettings settings) {
     try (BoothLogReader reader = BoothLogReader.open(file)) {
       ShiftRecords records = read(reader, asked);
+      if (reader.isCollected()) {
+        refuseCalibration("the collected log");
+        return ShiftReport.of(records, asked, booth, "");
+      }
       CalibrationHistory history = reader.calibrations();
       Recomputed recomputed = null;
       if (calibration != null) {
@@ -235,11 +239,17 @@ final class ReportCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--log and --database are two places to read from: give one");
     }
+    refuseCalibration("the database");
+  }
+
+  /** Calibrations stay in the log of their booth. */
+  private void refuseCalibration(String where) {
     if (calibration != null) {
       throw new ParameterException(
           spec.commandLine(),
-          "--calibration needs the booth's own log, where calibrations are kept: leave --database"
-              + " away");
+          "--calibration: calibrations are in the log of their booth and not in "
+              + where
+              + "; run this on the booth, or on a copy of its log");
     }
   }
 

@@ -6,6 +6,8 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.List;
+import java.util.stream.Collectors;
 import org.boothlamp.boothlog.FilledLog;
 import org.boothlamp.testing.BoothFolder;
 import org.boothlamp.testing.SyncServer;
@@ -94,7 +96,7 @@ class SyncCommandIT {
     for (String format : new String[] {"text", "json"}) {
       String here = run("report", SPAN, "--format", format).exits(0).out();
       assertTrue(here.contains("T-11"), here);
-      assertEquals(here, reportFromServer(format).exits(0).out());
+      assertSameButForCalibrations(here, reportFromServer(format).exits(0).out());
     }
   }
 
@@ -106,10 +108,37 @@ class SyncCommandIT {
     String said = CommandRun.of("collect", stick, "--into", collected).exits(0).out();
     assertTrue(said.contains("0 refused"), said);
     for (String format : new String[] {"text", "json"}) {
-      assertEquals(
+      assertSameButForCalibrations(
           CommandRun.of("report", SPAN, "--format", format, "--log", booth.log()).exits(0).out(),
           CommandRun.of("report", SPAN, "--format", format, "--log", collected).exits(0).out());
     }
+  }
+
+  /** Calibrations stay in their booth: only its own report says which are in use. */
+  private static void assertSameButForCalibrations(String booth, String elsewhere) {
+    List<String> said = booth.lines().filter(SyncCommandIT::isOfCalibrations).toList();
+    assertFalse(said.isEmpty(), booth);
+    String rest =
+        booth
+            .lines()
+            .filter(line -> !isOfCalibrations(line))
+            .collect(Collectors.joining("\n", "", "\n"));
+    assertEquals(rest, elsewhere);
+  }
+
+  private static boolean isOfCalibrations(String line) {
+    return line.startsWith("Calibration: ") || line.startsWith("{\"kind\":\"calibration\"");
+  }
+
+  @Test
+  void shouldRefuseToComputeACollectedLogAgain() {
+    toStick();
+    run("sync").exits(0);
+    Path collected = folder.resolve("collected.db");
+    CommandRun.of("collect", stick, "--into", collected).exits(0);
+    CommandRun refused =
+        CommandRun.of("report", SPAN, "--log", collected, "--calibration", 1).exits(2);
+    assertTrue(refused.err().contains("in the log of their booth"), refused.err());
   }
 
   @Test
