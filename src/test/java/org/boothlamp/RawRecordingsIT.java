@@ -31,7 +31,7 @@ class RawRecordingsIT {
   private Path procedure;
 
   @BeforeEach
-  void weldOnce() throws IOException {
+  void prepare() throws IOException {
     PairScript script = PairScript.at(RATE).idle(1).arc(110, 23, 2.5).idle(1);
     PairScript.Part part = script.parts().get(0);
     Path wav = folder.resolve("played.wav");
@@ -43,6 +43,9 @@ class RawRecordingsIT {
     booth.extra("[recordings]\nfree_mb = 0\n");
     procedure = booth.stickProcedure("S-1", "fill");
     settings = booth.defaultProcedure("S-1").write();
+  }
+
+  private void weldOnce() {
     command(0, "run");
   }
 
@@ -70,6 +73,7 @@ class RawRecordingsIT {
 
   @Test
   void shouldReplayWhatTheDaemonKeptToTheFiguresOfTheLog() throws IOException {
+    weldOnce();
     JsonNode run = run();
     JsonNode replayed =
         object(
@@ -90,6 +94,7 @@ class RawRecordingsIT {
 
   @Test
   void shouldKeepASegmentOnPurposeAndFindItThere() throws IOException {
+    weldOnce();
     String id = run().get("id").asText();
     JsonNode kept = object("recording", "record", "--segment", id, "--format", "json");
     assertTrue(kept.get("file").asText().contains("/recordings/kept/segment-1-"));
@@ -104,6 +109,7 @@ class RawRecordingsIT {
 
   @Test
   void shouldSayWhatToDoWhereThereIsNoSuchSegmentOrRecording() throws IOException {
+    weldOnce();
     String none = command(1, "record", "--segment", 99).err();
     assertTrue(none.contains("has no segment 99; boothlamp report lists the runs"), none);
     Files.delete(Path.of(run().get("recording").asText()));

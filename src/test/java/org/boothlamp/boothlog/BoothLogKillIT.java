@@ -18,7 +18,9 @@ import org.junit.jupiter.api.io.TempDir;
 /** Kills a process that welds, again and again on the same log. */
 class BoothLogKillIT {
 
-  private static final int KILLS = 20;
+  /** More by hand: {@code -Dboothlamp.kills=200}. */
+  private static final int KILLS = Integer.getInteger("boothlamp.kills", 8);
+
   private static final long SEED = 20_260_302;
 
   /** The file may lag by the 2 s that may be lost, and a moment for the commit itself. */
