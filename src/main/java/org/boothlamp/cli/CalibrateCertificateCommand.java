@@ -61,7 +61,7 @@ final class CalibrateCertificateCommand implements Callable<Integer> {
   @Override
   public Integer call() {
     String page;
-    try (CalibrationBook book = parts.calibrationBook(settingsOption.read())) {
+    try (CalibrationBook book = CalibrationLookup.open(parts, settingsOption.read())) {
       page = page(CalibrationLookup.sheet(book, number));
     }
     if (STANDARD_OUTPUT.equals(out)) {

@@ -1,19 +1,17 @@
 package org.boothlamp.cli;
 
 import java.time.Instant;
-import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.concurrent.Callable;
 import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.calibration.CalibrationCheck;
-import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.calibration.ControlChart;
 import org.boothlamp.calibration.MeasuredValue;
 import org.boothlamp.calibration.ReferenceDoubt;
+import org.boothlamp.calibration.SensorInUse;
 import org.boothlamp.calibration.WindowFigures;
-import org.boothlamp.judging.ExpandedUncertainty;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.report.ControlChartText;
 import org.boothlamp.settings.BoothSettings;
@@ -120,17 +118,16 @@ final class CalibrateCheckCommand implements Callable<Integer> {
 
   private CalibrationCheck check(
       BoothSettings settings, ChannelScale nominal, CalibrationBook book, SensorBench bench) {
-    CalibrationRecord found = book.history().inUse(channel, clock.epochMillis());
-    CalibrationRecord inUse =
-        found == null || !found.head().nominal().equals(nominal) ? null : found;
-    ChannelScale scale = inUse == null ? nominal : inUse.finish().scale();
+    SensorInUse inUse =
+        settings.sensor(channel, nominal, book.history(), LogCalibrations.moment(clock));
+    ChannelScale scale = inUse.scale();
     WindowFigures figures = await(bench.sensor(channel, nominal, fullScale(settings, nominal)));
     double reading = scale.toUnits(figures.mean());
     double truth = reference == null ? figures.reference().mean() : reference;
     refuseDoubtful(truth, reading, fullScale(settings, nominal));
     return new CalibrationCheck(
         channel,
-        inUse == null ? 0 : inUse.number(),
+        inUse.number(),
         clock.epochMillis(),
         technician,
         meterName(bench),
@@ -138,7 +135,7 @@ final class CalibrateCheckCommand implements Callable<Integer> {
         reading,
         Math.abs(scale.unitsPerCount()) * figures.standardDeviation(),
         figures.readings(),
-        uncertainty(settings, inUse).at(reading) * overdue(settings, inUse) + meterLimit(truth));
+        inUse.uncertainty().at(reading) + meterLimit(truth));
   }
 
   /** Without a full scale in the settings: what a 12-bit converter reaches by the scale. */
@@ -178,18 +175,6 @@ final class CalibrateCheckCommand implements Callable<Integer> {
     String make = meterOptions.make != null ? meterOptions.make : bench.identity();
     String serial = meterOptions.serial == null ? "" : " " + meterOptions.serial;
     return (make == null ? "" : make + serial).strip();
-  }
-
-  private ExpandedUncertainty uncertainty(BoothSettings settings, CalibrationRecord inUse) {
-    if (inUse != null) {
-      return inUse.finish().uncertainty();
-    }
-    return channel == Channel.CURRENT ? settings.accuracy().amps() : settings.accuracy().volts();
-  }
-
-  private static double overdue(BoothSettings settings, CalibrationRecord inUse) {
-    boolean isOverdue = inUse != null && !LocalDate.now().isBefore(inUse.finish().nextDue());
-    return isOverdue ? settings.calibration().overdueFactor() : 1;
   }
 
   /** What the meter may be off; 0 as far as it is not given. */

@@ -15,6 +15,7 @@ import org.boothlamp.calibration.Channel;
 import org.boothlamp.calibration.SensorInUse;
 import org.boothlamp.judging.ExpandedUncertainty;
 import org.boothlamp.report.JsonLines;
+import org.boothlamp.settings.BoothSettings;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -25,8 +26,8 @@ import picocli.CommandLine.Mixin;
     header = "Lists all calibrations of the booth, and says which are in use.",
     description = {
       "Nothing is ever taken off the list: refused, abandoned and withdrawn calibrations stay in it."
-          + " Whether the settings still name the nominal scale that a calibration was made for is said by"
-          + " boothlamp check.",
+          + " The latest is out of use if it was made for another nominal scale than the settings name"
+          + " now; boothlamp check says both.",
       "",
       "Example:",
       "  boothlamp calibrate list --format json"
@@ -42,13 +43,16 @@ final class CalibrateListCommand implements Callable<Integer> {
   @Mixin private SettingsOption settingsOption;
   @Mixin private FormatOption format;
 
+  private BoothSettings settings;
+
   CalibrateListCommand(Terminal terminal) {
     this.terminal = terminal;
   }
 
   @Override
   public Integer call() throws IOException {
-    CalibrationHistory history = LogCalibrations.read(SettingsOption.logOf(settingsOption.read()));
+    settings = settingsOption.read();
+    CalibrationHistory history = LogCalibrations.read(SettingsOption.logOf(settings));
     PrintWriter writer = terminal.writer();
     if (format.isJson()) {
       writeJson(history, writer);
@@ -97,7 +101,10 @@ final class CalibrateListCommand implements Callable<Integer> {
         : state + ": " + record.finish().note();
   }
 
-  /** One word or two: in use, overdue, superseded, withdrawn, refused, abandoned, under way. */
+  /**
+   * One word or two: in use, overdue, out of use, superseded, withdrawn, refused, abandoned, under
+   * way.
+   */
   private String state(CalibrationHistory history, CalibrationRecord record) {
     if (record.isUnderWay()) {
       return "under way";
@@ -108,9 +115,12 @@ final class CalibrateListCommand implements Callable<Integer> {
     if (record.withdrawal() != null) {
       return "withdrawn";
     }
-    CalibrationRecord inUse = history.inUse(record.channel(), now.toEpochMilli());
-    if (inUse == null || inUse.number() != record.number()) {
+    CalibrationRecord latest = history.inUse(record.channel(), now.toEpochMilli());
+    if (latest == null || latest.number() != record.number()) {
       return "superseded";
+    }
+    if (LogCalibrations.inUse(settings, history, record.channel(), now.atZone(zone)) == null) {
+      return "out of use";
     }
     return SensorInUse.isOverdue(record, LocalDate.ofInstant(now, zone)) ? "overdue" : "in use";
   }

@@ -12,6 +12,7 @@ import org.boothlamp.calibration.CalibrationOutcome;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.calibration.ReferenceMeter;
+import org.boothlamp.calibration.SensorInUse;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.signal.ChannelScale;
@@ -283,7 +284,8 @@ final class CalibrateSensorCommand implements Callable<Integer> {
       technician = questions.technician();
     }
     requireFacts(facts);
-    CalibrationRecord inUse = inUse(book, nominal);
+    SensorInUse inUse =
+        settings.sensor(channel, nominal, book.history(), LogCalibrations.moment(clock));
     CalibrationHead head =
         new CalibrationHead(
             settings.boothId(),
@@ -294,20 +296,14 @@ final class CalibrateSensorCommand implements Callable<Integer> {
             clock.epochMillis(),
             technician,
             meter(facts),
-            inUse == null ? nominal : inUse.finish().scale(),
-            inUse == null ? 0 : inUse.number(),
+            inUse.scale(),
+            inUse.number(),
             settings.calibration().rules(channel));
     CalibrationUnderWay taking = CalibrationUnderWay.begin(book, clock, head);
     terminal
         .out()
         .println("calibration " + taking.number() + " of the " + channel.word() + " sensor");
     return taking;
-  }
-
-  /** One that was made for another nominal scale scales nothing any more. */
-  private CalibrationRecord inUse(CalibrationBook book, ChannelScale nominal) {
-    CalibrationRecord record = book.history().inUse(channel, clock.epochMillis());
-    return record == null || !record.head().nominal().equals(nominal) ? null : record;
   }
 
   private void requireFacts(MeterFacts facts) {

@@ -41,7 +41,7 @@ final class CalibrateShowCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    try (CalibrationBook book = parts.calibrationBook(settingsOption.read())) {
+    try (CalibrationBook book = CalibrationLookup.open(parts, settingsOption.read())) {
       write(CalibrationLookup.sheet(book, number));
     }
     return ExitCode.OK;

@@ -85,7 +85,10 @@ final class CalibrateWithdrawCommand implements Callable<Integer> {
       book.withdraw(
           number, new Withdrawal(fromMillis, clock.epochMillis(), technician, reason.strip()));
       withdrawn = book.history().find(number);
-      say(withdrawn, book.history().inUse(withdrawn.channel(), clock.epochMillis()));
+      say(
+          withdrawn,
+          LogCalibrations.inUse(
+              settings, book.history(), withdrawn.channel(), LogCalibrations.moment(clock)));
     }
     sayAffected(SettingsOption.logOf(settings), withdrawn, fromMillis);
     return ExitCode.OK;

@@ -1,5 +1,7 @@
 package org.boothlamp.cli;
 
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.List;
@@ -7,11 +9,25 @@ import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.report.CalibrationSheet;
+import org.boothlamp.settings.BoothSettings;
 
 /** Finds one calibration in the booth's log. */
 final class CalibrationLookup {
 
   private CalibrationLookup() {}
+
+  /**
+   * The booth's book, to look into; never makes a log where there is none.
+   *
+   * @throws PartsException if there is no log
+   */
+  static CalibrationBook open(Parts parts, BoothSettings settings) {
+    Path log = SettingsOption.logOf(settings);
+    if (!Files.exists(log)) {
+      throw new PartsException("there is no log " + log + " yet: " + existing(List.of()), null);
+    }
+    return parts.calibrationBook(settings);
+  }
 
   /**
    * The sheet of a calibration, with the checks of its channel.

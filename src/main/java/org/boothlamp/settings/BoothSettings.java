@@ -9,6 +9,7 @@ import org.boothlamp.calibration.SensorInUse;
 import org.boothlamp.calibration.SensorsInUse;
 import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.ExpandedUncertainty;
+import org.boothlamp.signal.ChannelScale;
 import org.boothlamp.signal.PairScale;
 
 /**
@@ -60,20 +61,18 @@ public record BoothSettings(
    */
   public SensorsInUse sensors(PairScale nominal, CalibrationHistory history, ZonedDateTime moment) {
     return new SensorsInUse(
-        sensor(Channel.CURRENT, nominal, accuracy.amps(), history, moment),
-        sensor(Channel.VOLTAGE, nominal, accuracy.volts(), history, moment));
+        sensor(Channel.CURRENT, nominal.current(), history, moment),
+        sensor(Channel.VOLTAGE, nominal.voltage(), history, moment));
   }
 
-  private SensorInUse sensor(
-      Channel channel,
-      PairScale nominal,
-      ExpandedUncertainty stated,
-      CalibrationHistory history,
-      ZonedDateTime moment) {
+  /** The same of one sensor. */
+  public SensorInUse sensor(
+      Channel channel, ChannelScale nominal, CalibrationHistory history, ZonedDateTime moment) {
+    ExpandedUncertainty stated = channel == Channel.CURRENT ? accuracy.amps() : accuracy.volts();
     return SensorInUse.of(
         history,
         channel,
-        new SensorInUse.Fallback(channel.of(nominal), stated, calibration.overdueFactor()),
+        new SensorInUse.Fallback(nominal, stated, calibration.overdueFactor()),
         moment.toInstant().toEpochMilli(),
         moment.toLocalDate());
   }

@@ -24,9 +24,11 @@ class CalibrateCertificateCommandTest {
   private BoothFolder booth;
 
   @BeforeEach
-  void setUp() {
+  void setUp() throws IOException {
     booth = new BoothFolder(folder);
     booth.write();
+    Files.createDirectories(booth.log().getParent());
+    Files.createFile(booth.log());
   }
 
   private CommandRun certificate(Object... more) {

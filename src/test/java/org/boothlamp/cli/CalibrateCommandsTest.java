@@ -21,6 +21,8 @@ import org.boothlamp.testing.Calibrations;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Lists and withdraws calibrations, and checks what holds. */
 class CalibrateCommandsTest {
@@ -88,6 +90,27 @@ class CalibrateCommandsTest {
     assertTrue(list().exits(0).out().contains("No calibration yet"));
     assertEquals(List.of(), list("-f", "json").exits(0).objects());
     assertFalse(Files.exists(booth.log()));
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = {"show", "certificate"})
+  void shouldShowNothingWithoutMakingALog(String command) {
+    CommandRun run =
+        CommandRun.of("calibrate", command, 1, "--settings", booth.settings()).exits(1);
+    assertTrue(run.err().contains("there is no log " + booth.log()), run.err());
+    assertFalse(Files.exists(booth.log()));
+  }
+
+  @Test
+  void shouldCallOutOfUseWhatWasMadeForAnotherNominalScale() {
+    ChannelScale other = new ChannelScale(2 * nominal(Channel.CURRENT).unitsPerCount(), 0);
+    calibrate(Channel.CURRENT, nominal(Channel.CURRENT), TODAY.plusDays(300));
+    calibrate(Channel.CURRENT, other, TODAY.plusDays(300));
+    List<String> states =
+        list("-f", "json").exits(0).objects().stream()
+            .map(line -> line.get("state").asText())
+            .toList();
+    assertEquals(List.of("superseded", "out of use"), states);
   }
 
   @Test

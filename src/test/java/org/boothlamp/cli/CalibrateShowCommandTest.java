@@ -3,6 +3,8 @@ package org.boothlamp.cli;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.io.IOException;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import org.boothlamp.report.CalibrationSamples;
 import org.boothlamp.testing.BoothFolder;
@@ -24,9 +26,11 @@ class CalibrateShowCommandTest {
   private BoothFolder booth;
 
   @BeforeEach
-  void setUp() {
+  void setUp() throws IOException {
     booth = new BoothFolder(folder);
     booth.write();
+    Files.createDirectories(booth.log().getParent());
+    Files.createFile(booth.log());
   }
 
   private CommandRun show(RecordsToShow shown, Object... more) {
