@@ -29,6 +29,8 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.api.parallel.Execution;
+import org.junit.jupiter.api.parallel.ExecutionMode;
 
 /** The daemon end to end: the jar as a process, with a front end at the other end of its line. */
 class DaemonSerialIT {
@@ -89,6 +91,7 @@ class DaemonSerialIT {
   }
 
   @Test
+  @Execution(ExecutionMode.CONCURRENT)
   void shouldLogAndShowWhatAReplayOfTheSamePairsFinds() throws Exception {
     // in real time: a board that sent faster than it says would rightly put the lamp in fault
     KnownRecording recording = KnownRecording.load("tig-three-runs");
@@ -204,6 +207,7 @@ class DaemonSerialIT {
   }
 
   @Test
+  @Execution(ExecutionMode.CONCURRENT)
   void shouldLoseOnlyWhatTheLineLost() throws Exception {
     KnownRecording recording = KnownRecording.load("tacks");
     int rate = recording.pairsPerSecond();
