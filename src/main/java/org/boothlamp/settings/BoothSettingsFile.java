@@ -1,11 +1,15 @@
 package org.boothlamp.settings;
 
 import java.nio.file.Path;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.regex.Pattern;
 import org.boothlamp.acquisition.RecordingLimits;
 import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.ExpandedUncertainty;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Units;
 
 /** Reads booth.toml. Confined to one thread during the reading. */
 public final class BoothSettingsFile {
@@ -61,6 +65,7 @@ public final class BoothSettingsFile {
             procedures(document.section("procedures")),
             steadyRuleFile(document.section("progress")),
             new SyncReader(document, paths, boothId).read(),
+            screen(document.section("screen")),
             shifts());
     document.refuseUnknown();
     problems.throwIfAny();
@@ -148,6 +153,20 @@ public final class BoothSettingsFile {
 
   private Path steadyRuleFile(Section section) {
     return section.has("rule_file") ? paths.path(section, "rule_file", "steady.toml") : null;
+  }
+
+  private static ScreenSettings screen(Section section) {
+    Map<String, Language> languages = new LinkedHashMap<>();
+    for (Language language : Language.values()) {
+      languages.put(language.code(), language);
+    }
+    Map<String, Units> units = new LinkedHashMap<>();
+    for (Units each : Units.values()) {
+      units.put(each.key(), each);
+    }
+    return new ScreenSettings(
+        section.word("language", languages, Language.ENGLISH),
+        section.word("units", units, Units.METRIC));
   }
 
   private List<ShiftSettings> shifts() {

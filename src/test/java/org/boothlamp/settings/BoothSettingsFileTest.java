@@ -11,6 +11,8 @@ import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.ExpandedUncertainty;
 import org.boothlamp.signal.ChannelScale;
 import org.boothlamp.signal.PairScale;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Units;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -59,7 +61,15 @@ class BoothSettingsFileTest {
     assertEquals(folder.resolve("log"), settings.logFolder());
     assertEquals(
         new ProcedureSettings(folder.resolve("procedures"), "", ""), settings.procedures());
+    assertEquals(new ScreenSettings(Language.ENGLISH, Units.METRIC), settings.screen());
     assertEquals(List.of(), settings.shifts());
+  }
+
+  @Test
+  void shouldReadHowScreensSpeak() {
+    BoothSettings settings =
+        read(SIMULATED + "[screen]\nlanguage = \"es\"\nunits = \"inch-pound\"\n");
+    assertEquals(new ScreenSettings(Language.SPANISH, Units.INCH_POUND), settings.screen());
   }
 
   @Test
