@@ -37,6 +37,17 @@ final class Binding {
     return this;
   }
 
+  /** A value of whatever kind SQLite keeps; null is NULL. */
+  Binding any(Object value) throws SQLException {
+    statement.setObject(++column, value);
+    return this;
+  }
+
+  /** Runs it and tells how many rows it changed. */
+  int runCounting() throws SQLException {
+    return statement.executeUpdate();
+  }
+
   void run() throws SQLException {
     statement.executeUpdate();
   }

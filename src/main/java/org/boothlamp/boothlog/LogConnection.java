@@ -21,6 +21,11 @@ final class LogConnection implements AutoCloseable {
     this.connection = connection;
   }
 
+  /** For what only the driver can do. */
+  Connection connection() {
+    return connection;
+  }
+
   /** Runs one or more statements that answer nothing. */
   void execute(String sql) throws SQLException {
     try (Statement statement = connection.createStatement()) {

@@ -17,7 +17,7 @@ final class SchemaSteps {
   /** Marks the file as a booth log: the letters BLMP. */
   static final int APPLICATION_ID = 0x424C_4D50;
 
-  private static final List<String> STEPS = List.of("001-booth-log.sql");
+  private static final List<String> STEPS = List.of("001-booth-log.sql", "003-time.sql");
 
   private SchemaSteps() {}
 

@@ -34,7 +34,9 @@ final class WriterBench implements AutoCloseable {
             () -> LogEntries.FIRST_WALL_MILLIS + nowNanos / 1_000_000,
             ZoneOffset.UTC);
     // A step that has to wait makes time pass, so that nothing waits for ever.
-    writer = new BoothLogWriter(log, "booth-3", queue, clocks, signIns::add, () -> pass(0.05));
+    writer =
+        new BoothLogWriter(
+            log, "booth-3", queue, clocks, signIns::add, RoomMaker.NONE, () -> pass(0.05));
   }
 
   private void pass(double seconds) {
