@@ -25,7 +25,9 @@ import org.boothlamp.lamp.LampPattern;
 import org.boothlamp.lamp.RedStyle;
 import org.boothlamp.lamp.RefreshedLamp;
 import org.boothlamp.monitor.Assignment;
+import org.boothlamp.monitor.BoothClock;
 import org.boothlamp.monitor.BoothLogSink;
+import org.boothlamp.monitor.ClockTrust;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.Lamp;
 import org.boothlamp.monitor.Monitor;
@@ -47,7 +49,7 @@ public final class Wiring implements Parts {
   public RunningBooth booth(BoothSettings settings, Terminal terminal) {
     SignInDesk desk = new SignInDesk(settings);
     Assignment first = desk.nobody();
-    BoothLog log = BoothLog.open(settings.logFolder().resolve(BoothLog.FILE_NAME));
+    BoothLog log = BoothLog.openPatiently(settings.logFolder().resolve(BoothLog.FILE_NAME));
     try {
       OpenSource open = Sources.open(settings);
       RefreshedLamp lamp = Lamps.open(settings.lamp(), open.frames(), terminal);
@@ -66,12 +68,13 @@ public final class Wiring implements Parts {
       Assignment first,
       SignInDesk desk) {
     LogQueue queue = new LogQueue();
+    LogClocks clocks = clocks(settings, open);
     Monitor monitor =
         new Monitor(
             open.source(),
             lamp,
             open.pacing() == OpenSource.Pacing.LIVE ? queue : new PatientSink(queue),
-            open.wallClock(),
+            clocks.wall(),
             pipeline(settings, open.scale()),
             first);
     AtomicReference<BoothLogWriter> notes = new AtomicReference<>();
@@ -80,16 +83,20 @@ public final class Wiring implements Parts {
           monitor.assign(desk.after(signIn, why -> refuse(notes.get(), signIn, why)));
           Logger.info("{} signed in", signIn.isSignOut() ? "nobody" : signIn.trainee());
         };
-    BoothLogWriter writer = writer(settings.boothId(), log, queue, open, onSignIn);
+    BoothLogWriter writer = new BoothLogWriter(log, settings.boothId(), queue, clocks, onSignIn);
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
-    return new Booth(open.source(), lamp, monitor, writer, open.wallClock());
+    return new Booth(open.source(), lamp, monitor, writer, clocks.wall());
   }
 
-  private static BoothLogWriter writer(
-      String boothId, BoothLog log, LogQueue queue, OpenSource open, Consumer<SignIn> onSignIn) {
-    LogClocks clocks = new LogClocks(NanoClock.SYSTEM, open.wallClock(), ZoneId.systemDefault());
-    return new BoothLogWriter(log, boothId, queue, clocks, onSignIn);
+  /** A source that runs faster than life brings its own time of day along, which is right. */
+  private static LogClocks clocks(BoothSettings settings, OpenSource open) {
+    if (open.pacing() == OpenSource.Pacing.PATIENT) {
+      return new LogClocks(NanoClock.SYSTEM, open.wallClock(), ZoneId.systemDefault());
+    }
+    return LogClocks.keeping(
+        new BoothClock(NanoClock.SYSTEM, open.wallClock()),
+        settings.clockHasBattery() ? ClockTrust.ALWAYS : new KernelClock());
   }
 
   private static void refuse(BoothLogWriter writer, SignIn signIn, String why) {

@@ -200,12 +200,12 @@ final class LogBatch {
     Logger.error(failed, "booth log {}: a row is refused and left out: {}", log.path(), row);
   }
 
-  private void rollBack(LogConnection connection, Exception failed) {
+  private static void rollBack(LogConnection connection, Exception failed) {
     try {
       connection.execute("ROLLBACK");
     } catch (SQLException alsoFailed) {
+      // A full disk has ended the transaction already. If it has not, the next BEGIN says so.
       failed.addSuppressed(alsoFailed);
-      log.dropConnection(failed);
     }
   }
 

@@ -5,7 +5,6 @@ import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
-import java.util.List;
 import java.util.concurrent.Callable;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.report.JsonReport;
@@ -97,15 +96,8 @@ final class ReportCommand implements Callable<Integer> {
   private ShiftRecords read(Path file, ShiftSpan asked) {
     try (BoothLogReader reader = BoothLogReader.open(file)) {
       ShiftRecords records = reader.read(asked.fromWallMillis(), asked.untilWallMillis());
-      return trainee == null ? records : only(records, trainee);
+      return trainee == null ? records : records.only(trainee);
     }
-  }
-
-  private static ShiftRecords only(ShiftRecords records, String trainee) {
-    return new ShiftRecords(
-        records.runs().stream().filter(run -> run.trainee().equals(trainee)).toList(),
-        records.touches().stream().filter(touch -> touch.trainee().equals(trainee)).toList(),
-        List.copyOf(records.events()));
   }
 
   private void write(ShiftReport report) throws IOException {

@@ -35,7 +35,7 @@ final class Doubts {
 
   /** The doubts about a shift's runs, the widest first; empty if there are none. */
   static List<String> of(ShiftReport report) {
-    Doubts doubts = new Doubts(report.runs());
+    Doubts doubts = new Doubts(report.allRuns());
     doubts.addFlags(report.total());
     doubts.addUnknowns();
     doubts.addChangedLimits(report.trainees());
@@ -43,6 +43,10 @@ final class Doubts {
   }
 
   private void addFlags(Figures total) {
+    addIfAny(
+        flagged(RunFlag.NO_TIME),
+        "the time of day is not known: the clock was never set while they were welded, and they may"
+            + " belong to another day.");
     addIfAny(
         flagged(RunFlag.UNCALIBRATED),
         "the sensors had no calibration: how far amps and volts are off is not known.");

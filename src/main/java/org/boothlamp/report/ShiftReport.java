@@ -16,9 +16,11 @@ import java.util.List;
  * @param title heading, may be empty
  * @param trainees by code; what happened while nobody was signed in comes last
  * @param total the whole class; without mean amps and volts
- * @param runs in order of time
+ * @param runs those whose time of day is known, in order of time
  * @param touches in order of time
  * @param events in order of time
+ * @param untimed runs, touches and events whose time of day is not known; they may belong to
+ *     another day, and are counted in all sums
  */
 public record ShiftReport(
     ShiftSpan span,
@@ -28,7 +30,8 @@ public record ShiftReport(
     Figures total,
     List<RunSummary> runs,
     List<TouchRecord> touches,
-    List<EventRecord> events) {
+    List<EventRecord> events,
+    List<UntimedSummary> untimed) {
 
   /** The stored word of the event that the current ran the wrong way. */
   static final String WRONG_POLARITY = "wrong polarity";
@@ -38,6 +41,7 @@ public record ShiftReport(
     runs = List.copyOf(runs);
     touches = List.copyOf(touches);
     events = List.copyOf(events);
+    untimed = List.copyOf(untimed);
   }
 
   /**
@@ -47,26 +51,45 @@ public record ShiftReport(
    */
   public static ShiftReport of(ShiftRecords records, ShiftSpan span, String booth, String title) {
     ClassAdder trainees = new ClassAdder();
-    records.runs().forEach(trainees::add);
-    records.touches().forEach(trainees::add);
+    trainees.add(records);
+    records.untimed().forEach(start -> trainees.add(start.records()));
     return new ShiftReport(
         span,
         booth,
         title,
         trainees.summaries(),
         trainees.total(),
-        runs(records),
+        runs(records, true),
         records.touches(),
-        records.events());
+        records.events(),
+        records.untimed().stream().map(ShiftReport::untimed).toList());
   }
 
-  private static List<RunSummary> runs(ShiftRecords records) {
+  private static UntimedSummary untimed(UntimedStart start) {
+    ShiftRecords records = start.records();
+    return new UntimedSummary(
+        start.number(), runs(records, false), records.touches(), records.events());
+  }
+
+  private static List<RunSummary> runs(ShiftRecords records, boolean timed) {
     Spells wrongPolarity = Spells.of(WRONG_POLARITY, records.events());
     List<RunSummary> runs = new ArrayList<>(records.runs().size());
     for (RunRecord run : records.runs()) {
-      runs.add(RunSummary.of(run, wrongPolarity));
+      runs.add(RunSummary.of(run, wrongPolarity, timed));
     }
     return runs;
+  }
+
+  /** All runs, those whose time of day is not known last. */
+  public List<RunSummary> allRuns() {
+    List<RunSummary> all = new ArrayList<>(runs);
+    untimed.forEach(start -> all.addAll(start.runs()));
+    return all;
+  }
+
+  /** Touches, whether their time of day is known or not. */
+  public int touchCount() {
+    return touches.size() + untimed.stream().mapToInt(start -> start.touches().size()).sum();
   }
 
   /** Trainees who signed in and did something. */
@@ -76,6 +99,10 @@ public record ShiftReport(
 
   /** Touches that were stuck electrodes. */
   public int stuckCount() {
+    return stuck(touches) + untimed.stream().mapToInt(start -> stuck(start.touches())).sum();
+  }
+
+  private static int stuck(List<TouchRecord> touches) {
     return (int) touches.stream().filter(TouchRecord::stuck).count();
   }
 }

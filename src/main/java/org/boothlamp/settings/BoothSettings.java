@@ -18,6 +18,7 @@ import org.boothlamp.signal.PairScale;
  * @param arc when an arc burns
  * @param judging times of averaging and judging
  * @param logFolder folder of the booth log; not checked here
+ * @param clockHasBattery true if the machine's clock runs while the power is off
  * @param procedures where the procedures are
  * @param shifts in file order, not overlapping; empty if reports go by whole days
  */
@@ -32,6 +33,7 @@ public record BoothSettings(
     ArcSettings arc,
     JudgingSettings judging,
     Path logFolder,
+    boolean clockHasBattery,
     ProcedureSettings procedures,
     List<ShiftSettings> shifts) {
 

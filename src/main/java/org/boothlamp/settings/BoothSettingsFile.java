@@ -52,6 +52,7 @@ public final class BoothSettingsFile {
             arc(document.section("arc")),
             judging(document.section("averaging"), document.section("judging")),
             paths.path(document.section("log"), "folder", "log"),
+            document.section("clock").flag("battery", false),
             procedures(document.section("procedures")),
             shifts());
     document.refuseUnknown();

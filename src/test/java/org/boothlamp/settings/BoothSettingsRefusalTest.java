@@ -195,7 +195,7 @@ class BoothSettingsRefusalTest {
   void shouldRefuseAnUnknownSection() {
     assertEquals(
         "booth.toml:5: jugding: is not known; did you mean judging? (known here: source, booth,"
-            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, log, procedures, shift)",
+            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, log, clock, procedures, shift)",
         refusals.of(SIMULATED + "[jugding]\nhold_s = 1\n"));
   }
 
@@ -203,7 +203,7 @@ class BoothSettingsRefusalTest {
   void shouldFindTheLineOfAnUnknownSectionWithinAnother() {
     assertEquals(
         "booth.toml:7: lamps: is not known; did you mean lamp? (known here: source, booth,"
-            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, log, procedures, shift)",
+            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, log, clock, procedures, shift)",
         refusals.of(SIMULATED + "\n\n[lamps.gpio]\nred = 1\n"));
   }
 
