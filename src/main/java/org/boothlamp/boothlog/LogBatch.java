@@ -167,6 +167,7 @@ final class LogBatch {
       counters.rows += written;
     } catch (SQLException | RuntimeException failed) {
       rollBack(connection, failed);
+      connection.forgetStatements();
       throw failed;
     }
   }
@@ -185,6 +186,7 @@ final class LogBatch {
         if (!SqliteCodes.isOfTheRow(failed)) {
           throw failed;
         }
+        connection.forgetStatements();
         refuse(waiting, row, failed);
       } catch (RuntimeException failed) {
         refuse(waiting, row, failed);

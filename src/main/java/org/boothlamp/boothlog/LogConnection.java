@@ -59,6 +59,14 @@ final class LogConnection implements AutoCloseable {
     return new Binding(statement);
   }
 
+  /** The driver gives a statement up that has failed: the next use prepares it again. */
+  void forgetStatements() throws SQLException {
+    for (PreparedStatement statement : statements.values()) {
+      statement.close();
+    }
+    statements.clear();
+  }
+
   @Override
   public void close() throws SQLException {
     connection.close();
