@@ -67,6 +67,7 @@ public final class BoothLog implements AutoCloseable {
   public static BoothLog openPatiently(Path path) {
     BoothLog log = new BoothLog(path);
     try {
+      LogFile.prepareFolder(path);
       SetAside.finish(path);
       log.lockFile = lock(path);
       log.connection = LogFile.openForWriting(path, BUSY_MILLIS);
@@ -140,6 +141,7 @@ public final class BoothLog implements AutoCloseable {
   LogConnection connection() {
     if (connection == null) {
       if (lockFile == null) {
+        LogFile.prepareFolder(path);
         lockFile = lock(path);
       }
       connection = LogFile.openForWriting(path, BUSY_MILLIS);

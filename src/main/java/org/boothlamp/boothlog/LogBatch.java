@@ -13,12 +13,15 @@ import org.tinylog.Logger;
  * thread.
  *
  * <p>When a row is due: at once if somebody says {@link #hurry}; while rows are {@link #hold held},
- * for an arc burns, only then; else after a fifth of a second, together with what came meanwhile.
+ * for an arc burns, after two seconds; else after a fifth of a second, with what came meanwhile.
  */
 final class LogBatch {
 
   /** How long a row waits for company: bounds the commits to five a second. */
   private static final long HOLD_NANOS = 200_000_000L;
+
+  /** How much longer while an arc burns: the next save comes before, and takes it along. */
+  private static final long HELD_NANOS = 1_800_000_000L;
 
   private static final long SHORTEST_PAUSE_NANOS = 100_000_000L;
   private static final long LONGEST_PAUSE_NANOS = 2_000_000_000L;
@@ -128,7 +131,8 @@ final class LogBatch {
     if (failure == null && hurried) {
       return true;
     }
-    return (!held || failure != null) && clocks.nano().nanoTime() - dueNanos >= 0;
+    long lateNanos = clocks.nano().nanoTime() - dueNanos;
+    return lateNanos >= (held && failure == null ? HELD_NANOS : 0);
   }
 
   /** What made the latest commit fail, or null if it succeeded. */

@@ -146,7 +146,8 @@ final class LogFile {
     }
   }
 
-  private static void prepareFolder(Path path) {
+  /** Makes the folder of a log if only that is missing. */
+  static void prepareFolder(Path path) {
     Path folder = path.toAbsolutePath().getParent();
     if (folder == null || Files.isDirectory(path)) {
       throw new BoothLogException(
