@@ -36,7 +36,10 @@ class DaemonLogFaultsIT {
   }
 
   private DaemonProcess startDaemon() throws Exception {
-    return DaemonProcess.start(folder, "run", "--settings", booth.settings());
+    DaemonProcess daemon = DaemonProcess.start(folder, "run", "--settings", booth.settings());
+    // By then the log is there.
+    daemon.awaitSaid("booth " + BoothFolder.BOOTH_ID);
+    return daemon;
   }
 
   private ShiftRecords logged() {
@@ -46,8 +49,7 @@ class DaemonLogFaultsIT {
   }
 
   private boolean tells(String event) {
-    return Files.exists(booth.log())
-        && logged().events().stream().anyMatch(each -> each.what().equals(event));
+    return logged().events().stream().anyMatch(each -> each.what().equals(event));
   }
 
   private Connection openLog() throws Exception {
@@ -59,7 +61,7 @@ class DaemonLogFaultsIT {
     long lockedNanos;
     long freedNanos;
     try (DaemonProcess daemon = startDaemon()) {
-      daemon.await("a finished run", () -> Files.exists(booth.log()) && !logged().runs().isEmpty());
+      daemon.await("a finished run", () -> !logged().runs().isEmpty());
       try (Connection other = openLog();
           Statement statement = other.createStatement()) {
         statement.executeUpdate("BEGIN IMMEDIATE");
@@ -100,7 +102,7 @@ class DaemonLogFaultsIT {
   @Test
   void shouldStartOnADamagedLogAndSaveWhatCanBeRead() throws Exception {
     try (DaemonProcess daemon = startDaemon()) {
-      daemon.await("a finished run", () -> Files.exists(booth.log()) && !logged().runs().isEmpty());
+      daemon.await("a finished run", () -> !logged().runs().isEmpty());
       assertEquals(143, daemon.terminate());
     }
     int before = logged().runs().size();
@@ -134,7 +136,7 @@ class DaemonLogFaultsIT {
   void shouldSayThatTheTimeOfDayIsNotKnownUnlessTheKernelsClockIsKept() throws Exception {
     booth.clockWithoutBattery().write();
     try (DaemonProcess daemon = startDaemon()) {
-      daemon.await("a start", () -> Files.exists(booth.log()) && starts() > 0);
+      daemon.await("a start", () -> starts() > 0);
       assertEquals(143, daemon.terminate());
     }
     ShiftRecords records = logged();

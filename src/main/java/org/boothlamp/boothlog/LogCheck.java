@@ -15,8 +15,8 @@ final class LogCheck {
     UNFINISHED
   }
 
-  /** Steps of SQLite's machine between two looks at the clock. */
-  private static final int STEPS_BETWEEN_LOOKS = 1_000;
+  /** Pages, or steps of SQLite's machine, between two looks at the clock. */
+  private static final int STEPS_BETWEEN_LOOKS = 100;
 
   private LogCheck() {}
 

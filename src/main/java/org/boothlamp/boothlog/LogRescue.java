@@ -45,7 +45,6 @@ final class LogRescue implements AutoCloseable {
   private final BoothLogCounters counters;
   private final BootRow bootRow;
   private final Deque<Salvage> salvages = new ArrayDeque<>();
-  private final long checkNanos;
   private BackgroundCheck backgroundCheck;
   private boolean ready;
   private long nextTryNanos;
@@ -59,19 +58,6 @@ final class LogRescue implements AutoCloseable {
       EntrySorter sorter,
       BoothLogCounters counters,
       BootRow bootRow) {
-    this(log, start, clocks, batch, sorter, counters, bootRow, CHECK_NANOS);
-  }
-
-  /** The same, with another limit for the first look at the file. */
-  LogRescue(
-      BoothLog log,
-      LogStart start,
-      LogClocks clocks,
-      LogBatch batch,
-      EntrySorter sorter,
-      BoothLogCounters counters,
-      BootRow bootRow,
-      long checkNanos) {
     this.log = log;
     this.start = start;
     this.clocks = clocks;
@@ -79,7 +65,6 @@ final class LogRescue implements AutoCloseable {
     this.sorter = sorter;
     this.counters = counters;
     this.bootRow = bootRow;
-    this.checkNanos = checkNanos;
     nextTryNanos = now();
   }
 
@@ -136,7 +121,7 @@ final class LogRescue implements AutoCloseable {
     if (backgroundCheck != null) {
       return;
     }
-    long endNanos = now() + checkNanos;
+    long endNanos = now() + CHECK_NANOS;
     switch (LogCheck.run(connection, () -> now() - endNanos > 0)) {
       case DAMAGED -> setAside("its pages do not hang together");
       case UNFINISHED -> backgroundCheck = BackgroundCheck.begin(log.path());

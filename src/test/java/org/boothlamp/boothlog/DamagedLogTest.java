@@ -1,6 +1,7 @@
 package org.boothlamp.boothlog;
 
 import static org.boothlamp.testing.LogEntries.ended;
+import static org.boothlamp.testing.LogEntries.progress;
 import static org.boothlamp.testing.LogEntries.started;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
@@ -23,10 +24,12 @@ import org.boothlamp.report.EventRecord;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 
+@Timeout(120)
 class DamagedLogTest {
 
   private static final int PLACES = 50;
@@ -141,6 +144,44 @@ class DamagedLogTest {
     startAndSalvage();
     try (LogConnection log = LogFile.openForReading(path)) {
       assertEquals(20, log.number("SELECT count(*) FROM segment WHERE trainee = 'WAL'"));
+    }
+  }
+
+  @Test
+  void shouldGoOnInANewFileWhenDamageComesWhileARunIsWelded() throws Exception {
+    try (WriterBench bench = new WriterBench(path)) {
+      bench.offer(started(1, "NEW"), progress(1, 2));
+      bench.settle();
+      long boot = bench.number("SELECT max(id) FROM boot");
+      bench.dropConnection();
+      NoisyLog.overwritePage(path, 1, new Random(1));
+      bench.offer(ended(1, 5, SegmentEnd.ARC_OFF));
+      bench.settleFor(3);
+      for (int i = 0; i < 20_000 && !isSalvaged(bench); i++) {
+        bench.writer.step();
+      }
+      assertEquals(NoisyLog.SEGMENTS + 1, bench.counts().segments());
+      assertEquals(
+          1,
+          bench.number(
+              "SELECT count(*) FROM segment WHERE trainee = 'NEW' AND length_s = 5"
+                  + " AND end_word = 'arc off' AND boot = "
+                  + boot));
+    }
+  }
+
+  @Test
+  void shouldFindDamageBesideTheWriterWhenTheFirstLookHadToEndEarly() throws Exception {
+    try (LogConnection log = LogFile.openForReading(path)) {
+      assertEquals(LogCheck.Result.UNFINISHED, LogCheck.run(log, () -> true));
+    }
+    NoisyLog.overwritePage(path, 40, new Random(1));
+    try (LogConnection log = LogFile.openForReading(path)) {
+      assertEquals(LogCheck.Result.DAMAGED, LogCheck.run(log, () -> false));
+    }
+    BackgroundCheck check = BackgroundCheck.begin(path);
+    while (!check.foundDamage()) {
+      Thread.onSpinWait();
     }
   }
 

@@ -115,6 +115,11 @@ final class WriterBench implements AutoCloseable {
     return log.connection().number(sql);
   }
 
+  /** The next use of the file opens it again. */
+  void dropConnection() {
+    log.dropConnection(new IllegalStateException("dropped by a test"));
+  }
+
   BoothLogReader reader() {
     return BoothLogReader.open(path);
   }
