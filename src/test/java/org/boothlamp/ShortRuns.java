@@ -60,7 +60,7 @@ final class ShortRuns {
           SimulatedRun.of(
               SimulatedRun.SHORTEST_PAUSE_SECONDS,
               SimulatedProcess.STICK,
-              SimulatedTrainee.steady(3),
+              SimulatedTrainee.steady(1),
               ARC_SECONDS[run % ARC_SECONDS.length]));
     }
     return script;
