@@ -142,7 +142,7 @@ public final class BoothLogWriter implements Worker {
       }
       rescue.salvageSome();
     } else {
-      stalls.onTry(clocks.now());
+      stalls.onNotReady(clocks.now());
     }
     idle.run();
     return true;

@@ -20,6 +20,9 @@ final class DamagedTables {
   /** Every file's table of tables. */
   static final int SCHEMA_ROOT = 1;
 
+  /** No row of a log comes near: what claims to be longer is noise. */
+  private static final int LONGEST_ROW_BYTES = 1 << 20;
+
   private static final String SEQUENCE = "sqlite_sequence";
 
   private final DamagedFile file;
@@ -149,6 +152,9 @@ final class DamagedTables {
 
   /** The row of an entry, with what lies on further pages; null if it is not whole. */
   Object[] decode(BtreePage page, Cell cell) throws IOException {
+    if (cell.payloadBytes() > LONGEST_ROW_BYTES) {
+      return null;
+    }
     byte[] payload = new byte[(int) cell.payloadBytes()];
     page.bytes().get(cell.payloadPlace(), payload, 0, cell.localBytes());
     int filled = cell.localBytes();

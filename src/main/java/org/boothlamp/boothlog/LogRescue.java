@@ -10,6 +10,7 @@ import java.util.ArrayList;
 import java.util.Deque;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import org.boothlamp.monitor.EventKind;
 import org.tinylog.Logger;
@@ -167,8 +168,9 @@ final class LogRescue implements AutoCloseable {
   private void openSalvage(Path aside, LogConnection connection) throws SQLException {
     try {
       Salvage salvage = Salvage.of(aside, connection);
+      Map<String, Long> taken = salvage.taken();
       connection.execute("BEGIN IMMEDIATE");
-      LogNumbers.keepFree(connection, salvage.taken());
+      LogNumbers.keepFree(connection, taken);
       if (start.isSettled()) {
         start.dealt().keepFree(connection);
       }
@@ -176,8 +178,8 @@ final class LogRescue implements AutoCloseable {
       salvages.add(salvage);
       salvage.beginToLook();
       salvageBegun = salvageBegun == null ? clocks.now() : salvageBegun;
-    } catch (IOException unreadable) {
-      connection.execute("ROLLBACK");
+    } catch (IOException | RuntimeException unreadable) {
+      // No file, however broken, may keep the monitor from its log.
       Logger.error(unreadable, "booth log {}: cannot be read, nothing is taken over", aside);
     }
   }

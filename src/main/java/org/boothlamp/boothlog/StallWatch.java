@@ -15,6 +15,7 @@ final class StallWatch {
   private Moment begun;
   private long failures;
   private boolean full;
+  private boolean notReady;
   private long givenUpBefore;
 
   /** A commit is about to be tried. */
@@ -22,6 +23,12 @@ final class StallWatch {
     if (begun == null) {
       begun = now;
     }
+  }
+
+  /** There is no file to write to. */
+  void onNotReady(Moment now) {
+    onTry(now);
+    notReady = true;
   }
 
   /** It failed. Says so once; the rest is counted. */
@@ -47,11 +54,19 @@ final class StallWatch {
     begun = null;
     failures = 0;
     full = false;
+    notReady = false;
     givenUpBefore = givenUp;
   }
 
   private String detail(long givenUp) {
-    String what = failures == 0 ? "the disk was slow" : "tries that failed: " + failures;
+    String what = what();
     return givenUp == 0 ? what : what + "; pieces of traces given up: " + givenUp;
+  }
+
+  private String what() {
+    if (failures > 0) {
+      return "tries that failed: " + failures;
+    }
+    return notReady ? "the file could not be opened" : "the disk was slow";
   }
 }
