@@ -220,8 +220,8 @@ public final class TextReport {
     page.wrapped(
         "",
         0,
-        "The clock was never set in it: starts count up to here, so runs are in order, and begin so"
-            + " long after the first sample.");
+        "The clock was never set in it. Runs are in order; their times count from the first"
+            + " sample.");
     RunRow row = new RunRow(page, saidElsewhere());
     row.appendColumnNames("after");
     PassKey pass = null;
