@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
@@ -66,14 +67,6 @@ public final class BoothLogReader implements AutoCloseable {
     return atOneMoment(from -> TraceReading.read(from, segmentId));
   }
 
-  /**
-   * True for a log that was collected from those of several booths. Their calibrations are not in
-   * it.
-   */
-  public boolean isCollected() {
-    return atOneMoment(from -> from.number(COLLECTED) > 0);
-  }
-
   /** What a run can be computed again from; null if there is no such segment. */
   public RunTrace runTrace(long segmentId) {
     return atOneMoment(from -> TraceReading.runTrace(from, segmentId));
@@ -102,7 +95,16 @@ public final class BoothLogReader implements AutoCloseable {
 
   /** All calibrations, with every point. */
   public CalibrationHistory calibrations() {
-    return atOneMoment(CalibrationReading::history);
+    return atOneMoment(from -> CalibrationReading.history(from));
+  }
+
+  /** The same, and which booth each is of: also in a log that was collected from several booths. */
+  public BoothHistories calibrationsOfBooths() {
+    return atOneMoment(
+        from ->
+            from.number(COLLECTED) > 0
+                ? CollectedCalibrations.read(from)
+                : BoothHistories.alone(CalibrationReading.history(from)));
   }
 
   /** One-point checks of a channel in order of time. */

@@ -3,7 +3,7 @@ package org.boothlamp.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.BoothHistories;
 
 /**
  * A span of a booth's log, folded: what each trainee welded, how long, how much of it inside the
@@ -62,7 +62,7 @@ public record ShiftReport(
   /**
    * The same, with what is to be said of calibrations.
    *
-   * @param calibrations all of the booth
+   * @param calibrations all of the booth or booths
    * @param nowWallMillis time of day at which the report is made
    * @param recomputed what the figures rest on if they are not those of the log; else null
    */
@@ -71,7 +71,7 @@ public record ShiftReport(
       ShiftSpan span,
       String booth,
       String title,
-      CalibrationHistory calibrations,
+      BoothHistories calibrations,
       long nowWallMillis,
       Recomputed recomputed) {
     CalibrationReview review =

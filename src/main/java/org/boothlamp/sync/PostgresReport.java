@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
@@ -69,6 +70,14 @@ public final class PostgresReport {
           + SPAN
           + ORDER;
 
+  /**
+   * What was found. Immutable.
+   *
+   * @param records all that began in the span
+   * @param calibrations all, of whatever time; runs name them by the numbers they have here
+   */
+  public record Found(ShiftRecords records, BoothHistories calibrations) {}
+
   /** A run by what it is known by. */
   private record RunKey(String booth, String log, long id) {}
 
@@ -81,6 +90,7 @@ public final class PostgresReport {
   private final String booth;
   private final long fromWallMillis;
   private final long untilWallMillis;
+  private PostgresCalibrations calibrations;
 
   private PostgresReport(
       Connection connection, String booth, long fromWallMillis, long untilWallMillis) {
@@ -97,7 +107,7 @@ public final class PostgresReport {
    * @param fromWallMillis time of day, ms since the epoch, inside
    * @param untilWallMillis likewise, outside
    */
-  public static ShiftRecords read(
+  public static Found read(
       PostgresTarget target, String booth, long fromWallMillis, long untilWallMillis)
       throws SyncException {
     try (Connection connection = PostgresConnections.open(target)) {
@@ -111,13 +121,16 @@ public final class PostgresReport {
     }
   }
 
-  private ShiftRecords read() throws SQLException {
+  private Found read() throws SQLException {
+    calibrations = PostgresCalibrations.read(connection, booth);
     Map<RunKey, List<Window>> windows = byRun(WINDOWS, PostgresReport::window);
     Map<RunKey, List<ExcursionRecord>> excursions = byRun(EXCURSIONS, PostgresReport::excursion);
-    return new ShiftRecords(
-        list(RUNS, row -> run(row, windows, excursions)),
-        list(TOUCHES, PostgresReport::touch),
-        list(EVENTS, PostgresReport::event));
+    ShiftRecords records =
+        new ShiftRecords(
+            list(RUNS, row -> run(row, windows, excursions)),
+            list(TOUCHES, PostgresReport::touch),
+            list(EVENTS, PostgresReport::event));
+    return new Found(records, calibrations.histories());
   }
 
   private <T> List<T> list(String sql, Reading<T> reading) throws SQLException {
@@ -152,7 +165,7 @@ public final class PostgresReport {
   }
 
   /** Arguments are taken in the order of the columns, which is that of the record. */
-  private static RunRecord run(
+  private RunRecord run(
       Row row, Map<RunKey, List<Window>> windows, Map<RunKey, List<ExcursionRecord>> excursions)
       throws SQLException {
     RunKey key = key(row);
@@ -184,7 +197,9 @@ public final class PostgresReport {
         row.real(),
         row.real(),
         row.whole() != 0,
-        new CalibrationNumbers(row.whole(), row.whole()),
+        new CalibrationNumbers(
+            calibrations.number(key.log(), row.whole()),
+            calibrations.number(key.log(), row.whole())),
         row.text(),
         excursions.getOrDefault(key, List.of()));
   }

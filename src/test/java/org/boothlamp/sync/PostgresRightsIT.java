@@ -40,7 +40,13 @@ class PostgresRightsIT {
           "segment_window",
           "excursion",
           "trace",
-          "forgotten");
+          "forgotten",
+          "calibration",
+          "calibration_point",
+          "calibration_discard",
+          "calibration_finish",
+          "calibration_withdrawal",
+          "calibration_check");
 
   @TempDir static Path serverFolder;
   private static SyncServer server;
@@ -171,7 +177,7 @@ class PostgresRightsIT {
     Path log = log(BOOTH, 1);
     server.run("DELETE FROM boothlamp.schema_step");
     SyncException refused = refusal(log, BOOTH, server.target(BOOTH));
-    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (1)");
+    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (2)");
     assertTrue(refused.getMessage().contains("last step is 0"), refused.getMessage());
   }
 
@@ -214,6 +220,6 @@ class PostgresRightsIT {
             booth.password(),
             null,
             booth.tls());
-    return PostgresReport.read(instructor, "", 0, Long.MAX_VALUE);
+    return PostgresReport.read(instructor, "", 0, Long.MAX_VALUE).records();
   }
 }

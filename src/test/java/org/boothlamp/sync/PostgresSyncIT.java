@@ -18,6 +18,7 @@ import org.boothlamp.boothlog.FilledLog;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.testing.CuttingProxy;
 import org.boothlamp.testing.SyncServer;
+import org.boothlamp.testing.WrittenCalibrations;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -62,6 +63,7 @@ class PostgresSyncIT {
   private Path log(int segments) {
     Path log = folder.resolve("log").resolve("booth.db");
     FilledLog.write(log, BOOTH, segments);
+    WrittenCalibrations.write(log);
     return log;
   }
 
