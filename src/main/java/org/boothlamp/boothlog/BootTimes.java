@@ -5,81 +5,56 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.boothlamp.report.StartTimes;
+import org.boothlamp.report.StartTimes.Start;
 
-/**
- * What is known of when each start of the monitor was. Starts are numbered in order: one whose
- * clock was never set was after all that is known of the timed start before it, and before the one
- * after. Immutable once read.
- */
+/** The starts of monitors that a log holds, and which of them may have been when. */
 final class BootTimes {
 
-  private static final String BOOTS =
-      "SELECT id, booth, started_wall_ms, clock_trusted FROM boot ORDER BY id";
-  private static final String LAST_EVENT = "SELECT max(start_wall_ms) FROM event WHERE boot = ?";
-
-  private record Boot(long id, String booth, long startedWallMillis, boolean timed) {}
+  private static final String BOOTHS = "SELECT id, booth FROM boot";
+  private static final String STARTS =
+      "SELECT b.booth, b.id, b.started_wall_ms, b.clock_trusted,"
+          + " max(b.started_wall_ms, ifnull("
+          + "(SELECT max(start_wall_ms) FROM event WHERE boot = b.id), 0))"
+          + " FROM boot b ORDER BY b.id";
 
   private final LogConnection log;
-  private final List<Boot> boots = new ArrayList<>();
 
-  private BootTimes(LogConnection log) {
+  BootTimes(LogConnection log) {
     this.log = log;
   }
 
-  static BootTimes in(LogConnection log) throws SQLException {
-    BootTimes times = new BootTimes(log);
-    try (Columns row = log.bind(BOOTS).rows()) {
+  /** Booth of each start. */
+  Map<Long, String> booths() throws SQLException {
+    Map<Long, String> booths = new HashMap<>();
+    try (Columns row = log.bind(BOOTHS).rows()) {
       while (row.next()) {
-        times.boots.add(new Boot(row.whole(), row.text(), row.whole(), row.flag()));
+        booths.put(row.whole(), row.text());
       }
     }
-    return times;
-  }
-
-  /** Booth of each start. */
-  Map<Long, String> booths() {
-    Map<Long, String> booths = new HashMap<>();
-    boots.forEach(boot -> booths.put(boot.id, boot.booth));
     return booths;
   }
 
   /** True if there is a start whose clock was never set. */
-  boolean hasUntimed() {
-    return boots.stream().anyMatch(boot -> !boot.timed);
+  boolean hasUntimed() throws SQLException {
+    return log.number("SELECT EXISTS (SELECT 1 FROM boot WHERE clock_trusted = 0)") > 0;
   }
 
   /** Starts whose clock was never set and that may have been in the span, in order. */
   List<Long> untimedIn(long fromWallMillis, long untilWallMillis) throws SQLException {
-    List<Long> untimed = new ArrayList<>();
-    for (Boot boot : boots) {
-      if (!boot.timed && mayBeIn(boot, fromWallMillis, untilWallMillis)) {
-        untimed.add(boot.id);
-      }
-    }
-    return untimed;
+    return hasUntimed()
+        ? new StartTimes(starts())
+            .untimedIn(fromWallMillis, untilWallMillis).stream().map(Start::number).toList()
+        : List.of();
   }
 
-  private boolean mayBeIn(Boot boot, long from, long until) throws SQLException {
-    Boot before = null;
-    Boot after = null;
-    for (Boot other : boots) {
-      if (other.timed && other.booth.equals(boot.booth)) {
-        before = other.id < boot.id ? other : before;
-        after = after == null && other.id > boot.id ? other : after;
+  private List<Start> starts() throws SQLException {
+    List<Start> starts = new ArrayList<>();
+    try (Columns row = log.bind(STARTS).rows()) {
+      while (row.next()) {
+        starts.add(new Start(row.text(), row.whole(), row.whole(), row.flag(), row.whole()));
       }
     }
-    if (before == null && after == null) {
-      // In a booth whose clock was never set at all, its own word is all there is.
-      return boot.startedWallMillis >= from && boot.startedWallMillis < until;
-    }
-    return (before == null || lastKnownMillis(before) < until)
-        && (after == null || after.startedWallMillis >= from);
-  }
-
-  private long lastKnownMillis(Boot boot) throws SQLException {
-    try (Columns row = log.bind(LAST_EVENT).whole(boot.id).rows()) {
-      row.next();
-      return Math.max(boot.startedWallMillis, row.whole());
-    }
+    return starts;
   }
 }

@@ -31,8 +31,6 @@ record ClockCorrectionRow(
           + " (boot, corrected_mono_ns, from_wall_ms, to_wall_ms, offset_ms, trusted)"
           + " VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (boot, corrected_mono_ns) DO NOTHING";
 
-  private static final List<String> BY_BOOT = List.of("segment", "touch", "event");
-
   /** A start and the time of day at its monotonic zero, as its rows have it. */
   private record Boot(long id, long baseMillis) {}
 
@@ -42,14 +40,9 @@ record ClockCorrectionRow(
       // Rows of this start may have been written with the new base already, just before.
       boolean own = boot.id == start.boot();
       keep(log, boot.id, own ? oldBaseMillis : boot.baseMillis);
-      move(log, boot.id);
+      CorrectedTimes.move(log, boot.id, newBaseMillis, trusted);
     }
-    log.bind(
-            "UPDATE sign_in SET wall_ms = ? + mono_ns / 1000000"
-                + " WHERE machine_boot = ? AND mono_ns IS NOT NULL")
-        .whole(newBaseMillis)
-        .text(machineBoot)
-        .run();
+    CorrectedTimes.moveSignIns(log, machineBoot, newBaseMillis);
   }
 
   private List<Boot> boots(LogConnection log, LogStart start) throws SQLException {
@@ -63,7 +56,7 @@ record ClockCorrectionRow(
   }
 
   private void keep(LogConnection log, long boot, long baseMillis) throws SQLException {
-    if (baseMillis == newBaseMillis) {
+    if (baseMillis == newBaseMillis && !trusted) {
       return;
     }
     long sinceZeroMillis = monotonicNanos / 1_000_000;
@@ -74,24 +67,6 @@ record ClockCorrectionRow(
         .whole(newBaseMillis + sinceZeroMillis)
         .whole(newBaseMillis - baseMillis)
         .flag(trusted)
-        .run();
-  }
-
-  /** From the monotonic time, not by a difference: to do it twice does no harm. */
-  private void move(LogConnection log, long boot) throws SQLException {
-    for (String table : BY_BOOT) {
-      log.bind(
-              "UPDATE " + table + " SET start_wall_ms = ? + start_mono_ns / 1000000 WHERE boot = ?")
-          .whole(newBaseMillis)
-          .whole(boot)
-          .run();
-    }
-    log.bind(
-            "UPDATE boot SET started_wall_ms = ? + started_mono_ns / 1000000, clock_trusted = ?"
-                + " WHERE id = ?")
-        .whole(newBaseMillis)
-        .flag(trusted)
-        .whole(boot)
         .run();
   }
 }

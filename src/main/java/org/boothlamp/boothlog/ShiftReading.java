@@ -89,7 +89,7 @@ final class ShiftReading {
   }
 
   ShiftRecords read() throws SQLException {
-    BootTimes times = BootTimes.in(log);
+    BootTimes times = new BootTimes(log);
     booths = times.booths();
     Selection span = Selection.inSpan(fromWallMillis, untilWallMillis, times.hasUntimed());
     List<EventRecord> events = events(span);

@@ -7,16 +7,18 @@ ALTER TABLE boot ADD COLUMN clock_trusted INTEGER NOT NULL DEFAULT 1;
 UPDATE boot SET clock_trusted = 0 WHERE started_wall_ms < 1767225600000;
 
 -- By how much the wall times of a start's rows were moved; the sum of the offsets taken away gives
--- them as they were first written.
+-- them as they were first written. An offset of 0 says that they are known to be right. Sent on like
+-- every other row, so that rows which were sent before are put right elsewhere as well.
 CREATE TABLE clock_correction (
+  id INTEGER PRIMARY KEY AUTOINCREMENT,
   boot INTEGER NOT NULL,
   corrected_mono_ns INTEGER NOT NULL,
   from_wall_ms INTEGER NOT NULL,
   to_wall_ms INTEGER NOT NULL,
   offset_ms INTEGER NOT NULL,
   trusted INTEGER NOT NULL,
-  PRIMARY KEY (boot, corrected_mono_ns)
-) STRICT, WITHOUT ROWID;
+  UNIQUE (boot, corrected_mono_ns)
+) STRICT;
 
 -- A sign-in is written by a process of its own: these tell which start's clock it was written by.
 ALTER TABLE sign_in ADD COLUMN mono_ns INTEGER;
