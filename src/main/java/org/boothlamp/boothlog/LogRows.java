@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * Reads a log row by row, whatever its tables and columns, for those who send it on. Never writes,
@@ -34,6 +35,13 @@ public final class LogRows implements AutoCloseable {
   /** Names of the tables whose rows are sent on, in the order in which to send them. */
   public static List<String> tables() {
     return LogTable.ALL.stream().map(LogTable::name).toList();
+  }
+
+  /** The same, and the tables of the rows that belong to others. */
+  public static List<String> allTables() {
+    return LogTable.ALL.stream()
+        .flatMap(table -> Stream.concat(Stream.of(table.name()), table.children().stream()))
+        .toList();
   }
 
   /** What tells this log from every other one. */

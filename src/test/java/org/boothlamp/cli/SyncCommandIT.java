@@ -212,6 +212,18 @@ class SyncCommandIT {
   }
 
   @Test
+  void shouldCheckServerAndRole() {
+    booth.stickProcedure("S-1", "fill");
+    toServer();
+    String text = run("check", "--listen", "1").exits(0).out();
+    assertTrue(text.contains("is reached as booth-B-07, has its tables"), text);
+    server.run("REVOKE INSERT ON boothlamp.trace FROM boothlamp_booth");
+    String lacking = run("check", "--listen", "1").exits(1).out();
+    server.run("GRANT INSERT ON boothlamp.trace TO boothlamp_booth");
+    assertTrue(lacking.contains("bad   sync       the role may not add rows to trace"), lacking);
+  }
+
+  @Test
   void shouldRefuseSettingsWithoutATargetAndAPasswordOnTheCommandLine() {
     booth.write();
     assertTrue(run("sync").exits(2).err().contains("no section [sync]"));

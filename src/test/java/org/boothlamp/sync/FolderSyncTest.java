@@ -99,6 +99,7 @@ class FolderSyncTest {
   void shouldCollectCalibrationsEqualToTheBit() throws Exception {
     Path log = log("B-07", 2);
     WrittenCalibrations.write(log);
+    WrittenCalibrations.begin(log);
     sync(log, "B-07");
     assertEquals(List.of(), collect().refusals());
     assertEquals(4, ended(collected).size());

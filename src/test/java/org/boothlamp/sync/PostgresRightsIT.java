@@ -122,6 +122,29 @@ class PostgresRightsIT {
   }
 
   @Test
+  void shouldTellWhatARoleMayDo() throws Exception {
+    assertEquals(
+        new PostgresRights(List.of(), List.of(), List.of()),
+        PostgresRights.ask(server.target(BOOTH)));
+    server.run("REVOKE INSERT ON boothlamp.trace FROM boothlamp_booth");
+    server.run("GRANT DELETE ON boothlamp.touch TO boothlamp_booth");
+    server.run("ALTER TABLE boothlamp.calibration_check DISABLE ROW LEVEL SECURITY");
+    PostgresRights rights = PostgresRights.ask(server.target(BOOTH));
+    server.run("GRANT INSERT ON boothlamp.trace TO boothlamp_booth");
+    server.run("REVOKE DELETE ON boothlamp.touch FROM boothlamp_booth");
+    server.run("ALTER TABLE boothlamp.calibration_check ENABLE ROW LEVEL SECURITY");
+    assertEquals(
+        new PostgresRights(List.of("trace"), List.of("touch"), List.of("calibration_check")),
+        rights);
+  }
+
+  @Test
+  void shouldTakeRowSecurityAgainAfterANewStep() throws Exception {
+    server.run(Files.readString(Path.of("deploy/postgresql/row-security.sql")));
+    assertEquals(List.of(), PostgresRights.ask(server.target(BOOTH)).open());
+  }
+
+  @Test
   void shouldNotLetABoothAddRowsOfAnother() throws Exception {
     SyncException refused = refusal(log(BOOTH, 1), BOOTH, server.target("B-08"));
     assertTrue(refused.getMessage().contains("no rows of this booth"), refused.getMessage());

@@ -97,13 +97,14 @@ class SyncerTest {
   @Test
   void shouldSendACalibrationWholeOnceItHasEnded() throws Exception {
     WrittenCalibrations.write(path());
+    long underWay = WrittenCalibrations.begin(path());
     try (Syncer syncer = syncer()) {
       sendAll(syncer);
       assertEquals(List.of(1L, 2L, 3L, 4L), destination.ids("calibration"));
       assertEquals(List.of(1L, 2L), destination.ids("calibration_check"));
       assertEquals(1, syncer.backlogRows());
       try (CalibrationBook book = BoothCalibrations.open(path())) {
-        book.finish(5, WrittenCalibrations.refusal());
+        book.finish(underWay, WrittenCalibrations.refusal());
       }
       sendAll(syncer);
       assertEquals(List.of(1L, 2L, 3L, 4L, 5L), destination.ids("calibration"));

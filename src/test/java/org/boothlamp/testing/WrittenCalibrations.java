@@ -15,7 +15,7 @@ import org.boothlamp.signal.ChannelScale;
 
 /**
  * Writes calibrations of every kind into a log, from the day before {@link LogEntries}: 1 current,
- * 2 voltage (refused), 3 voltage, 4 current, 5 voltage (under way); 4 is withdrawn, and after it 1.
+ * 2 voltage (refused), 3 voltage, 4 current; 4 is withdrawn, and after it 1.
  */
 public final class WrittenCalibrations {
 
@@ -34,7 +34,6 @@ public final class WrittenCalibrations {
       refused(book);
       voltage(book);
       long second = current(book, 4, DAY.plusYears(1));
-      underWay(book);
       book.addCheck(check(Channel.CURRENT, second, 1.5));
       book.addCheck(check(Channel.VOLTAGE, 0, Double.NaN));
       withdraw(book, second);
@@ -82,9 +81,13 @@ public final class WrittenCalibrations {
         "too few levels; \"no\" \u00b5");
   }
 
-  private static void underWay(CalibrationBook book) {
-    long number = book.begin(Calibrations.head(Channel.VOLTAGE, VOLTAGE, DAY));
-    book.addPoint(number, Calibrations.point(10, Direction.RISING));
+  /** Begins one more of the voltage and leaves it under way; returns its number. */
+  public static long begin(Path log) {
+    try (CalibrationBook book = BoothCalibrations.open(log)) {
+      long number = book.begin(Calibrations.head(Channel.VOLTAGE, VOLTAGE, DAY));
+      book.addPoint(number, Calibrations.point(10, Direction.RISING));
+      return number;
+    }
   }
 
   private static CalibrationCheck check(Channel channel, long number, double deviation) {
