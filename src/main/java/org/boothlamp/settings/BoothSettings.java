@@ -3,6 +3,7 @@ package org.boothlamp.settings;
 import java.nio.file.Path;
 import java.time.ZonedDateTime;
 import java.util.List;
+import org.boothlamp.boothlog.RetentionRule;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.calibration.SensorInUse;
@@ -25,6 +26,7 @@ import org.boothlamp.signal.PairScale;
  * @param arc when an arc burns
  * @param judging times of averaging and judging
  * @param logFolder folder of the booth log; not checked here
+ * @param retention how long rows are kept
  * @param recordings raw recordings of the last segments
  * @param procedures where the procedures are
  * @param steadyRuleFile what the school calls steady enough; null if it says nothing
@@ -43,6 +45,7 @@ public record BoothSettings(
     ArcSettings arc,
     JudgingSettings judging,
     Path logFolder,
+    RetentionRule retention,
     RecordingsSettings recordings,
     ProcedureSettings procedures,
     Path steadyRuleFile,
