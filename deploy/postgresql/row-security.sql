@@ -37,6 +37,10 @@ ALTER TABLE boothlamp.trace ENABLE ROW LEVEL SECURITY;
 DROP POLICY IF EXISTS own_rows ON boothlamp.trace;
 CREATE POLICY own_rows ON boothlamp.trace FOR INSERT TO boothlamp_booth
   WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.clock_correction ENABLE ROW LEVEL SECURITY;
+DROP POLICY IF EXISTS own_rows ON boothlamp.clock_correction;
+CREATE POLICY own_rows ON boothlamp.clock_correction FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
 ALTER TABLE boothlamp.forgotten ENABLE ROW LEVEL SECURITY;
 DROP POLICY IF EXISTS own_rows ON boothlamp.forgotten;
 CREATE POLICY own_rows ON boothlamp.forgotten FOR INSERT TO boothlamp_booth

@@ -283,6 +283,22 @@ public final class CollectedLog implements AutoCloseable {
     return id;
   }
 
+  /** Puts times of day right that became known in their booth later, whenever the rows came. */
+  public void correctTimes() {
+    try {
+      log.execute("BEGIN IMMEDIATE");
+      try {
+        CorrectedTimes.followCollected(log);
+        log.execute("COMMIT");
+      } catch (SQLException | RuntimeException failure) {
+        rollBack(failure);
+        throw failure;
+      }
+    } catch (SQLException failure) {
+      throw LogFile.explain(path, failure);
+    }
+  }
+
   /** Removes the rows of trainees who were forgotten in their booth, whenever they came. */
   public void forget() {
     try {

@@ -29,6 +29,9 @@ record LogTable(
   /** Starts of the monitor; also the column that holds the row number of one. */
   static final String BOOT = "boot";
 
+  /** Corrections of the time of day of a start's rows. */
+  static final String CLOCK_CORRECTION = "clock_correction";
+
   /** Calibrations, whose row numbers other tables hold under several names. */
   static final String CALIBRATION = "calibration";
 
@@ -41,6 +44,7 @@ record LogTable(
   static final List<LogTable> ALL =
       List.of(
           alone(BOOT, ALWAYS),
+          alone(CLOCK_CORRECTION, ALWAYS),
           alone("sign_in", ALWAYS),
           alone("touch", ALWAYS),
           // The end of an event is written later, but never by another start of the monitor.

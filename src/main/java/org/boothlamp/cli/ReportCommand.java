@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.LongFunction;
 import org.boothlamp.acquisition.RecordingFolder;
-import org.boothlamp.acquisition.RecordingName;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.SegmentKey;
 import org.boothlamp.calibration.BoothHistories;
@@ -189,8 +188,7 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private static String nameOf(SegmentKey key, RecordingFolder folder) {
-    Path wav =
-        key == null ? null : folder.find(new RecordingName(key.boot(), key.startWallMillis()));
+    Path wav = key == null ? null : folder.find(key.machineBoot(), key.startMonotonicNanos());
     return wav == null ? "" : wav.toString();
   }
 
@@ -220,10 +218,7 @@ final class ReportCommand implements Callable<Integer> {
 
   private static ShiftRecords recomputed(
       ShiftRecords records, Recalculation again, BoothLogReader reader) {
-    return new ShiftRecords(
-        records.runs().stream().map(run -> again.apply(run, reader.runTrace(run.id()))).toList(),
-        records.touches(),
-        records.events());
+    return records.withRuns(run -> again.apply(run, reader.runTrace(run.id())));
   }
 
   private ShiftSpan askedSpan() {
@@ -264,13 +259,7 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private ShiftRecords only(ShiftRecords records) {
-    if (trainee == null) {
-      return records;
-    }
-    return new ShiftRecords(
-        records.runs().stream().filter(run -> run.trainee().equals(trainee)).toList(),
-        records.touches().stream().filter(touch -> touch.trainee().equals(trainee)).toList(),
-        List.copyOf(records.events()));
+    return trainee == null ? records : records.only(trainee);
   }
 
   private void write(Progress found) throws IOException {

@@ -34,7 +34,8 @@ public final class SyncServer implements AutoCloseable {
 
   /** In the order of the README there. */
   private static final List<String> IN_ORDER =
-      List.of("001-schema.sql", "roles.sql", "002-calibration.sql", "row-security.sql");
+      List.of(
+          "001-schema.sql", "roles.sql", "002-calibration.sql", "003-time.sql", "row-security.sql");
 
   private static final String HBA =
       """
