@@ -23,6 +23,7 @@ import org.boothlamp.boothlog.BoothLog;
 import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.boothlog.LogClocks;
 import org.boothlamp.boothlog.LogQueue;
+import org.boothlamp.boothlog.SentRows;
 import org.boothlamp.boothlog.SignIn;
 import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.calibration.CalibrationHistory;
@@ -53,6 +54,7 @@ import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
 import org.boothlamp.settings.SyncSettings;
 import org.boothlamp.signal.PairScale;
+import org.boothlamp.sync.SyncMarks;
 import org.boothlamp.sync.SyncWorker;
 import org.tinylog.Logger;
 
@@ -137,6 +139,7 @@ public final class Wiring implements Parts {
               refusedAtStart.clear();
             },
             recordings == null ? RoomMaker.NONE : recordings);
+    writer.keepFor(settings.retention(), sentRows(settings, log.path()));
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
     return new Booth(
@@ -157,6 +160,12 @@ public final class Wiring implements Parts {
     return LogClocks.keeping(
         new BoothClock(NanoClock.SYSTEM, open.wallClock()),
         settings.clockHasBattery() ? ClockTrust.ALWAYS : new KernelClock());
+  }
+
+  private static SentRows sentRows(BoothSettings settings, Path log) {
+    return settings.sync() == null
+        ? SentRows.NOT_SENT_ON
+        : new SyncMarks(log, settings.sync().target());
   }
 
   /** Sends rows on beside the monitor; null if the settings ask for none of it. */

@@ -78,6 +78,8 @@ public enum EventKind {
   CLOCK_SET("clock set", false),
   /** The machine's clock jumped without a reason; it was not followed. */
   CLOCK_STEPPED("clock stepped", false),
+  /** Rows that were older than they may become are gone. */
+  OLD_ROWS_DELETED("old rows deleted", false),
   /** A segment was running when the power went; closed at the next start. */
   POWER_LOSS("power loss", false);
 

@@ -23,6 +23,7 @@ final class EventWords {
           "signed in",
           "sampling",
           "clock set",
+          "old rows deleted",
           "calibration missing",
           "calibration overdue",
           "calibration taken up",
@@ -72,6 +73,11 @@ final class EventWords {
         counts("log salvaged", "page", "pages", "Runs from before it may be missing."),
         of("clock set", "All times of that start were put right."),
         of("clock stepped", "The log kept its own time."),
+        counts(
+            "old rows deleted",
+            "row",
+            "rows",
+            "Older than [retention] in the settings lets them become."),
         of("power loss", "Up to the last 2 s of the run that was burning are missing."));
   }
 

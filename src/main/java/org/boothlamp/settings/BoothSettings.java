@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.util.List;
+import org.boothlamp.boothlog.RetentionRule;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.calibration.SensorInUse;
@@ -26,6 +27,7 @@ import org.boothlamp.signal.PairScale;
  * @param arc when an arc burns
  * @param judging times of averaging and judging
  * @param logFolder folder of the booth log; not checked here
+ * @param retention how long rows are kept
  * @param recordings raw recordings of the last segments
  * @param clockHasBattery true if the machine's clock runs while the power is off
  * @param procedures where the procedures are
@@ -45,6 +47,7 @@ public record BoothSettings(
     ArcSettings arc,
     JudgingSettings judging,
     Path logFolder,
+    RetentionRule retention,
     RecordingsSettings recordings,
     boolean clockHasBattery,
     ProcedureSettings procedures,

@@ -61,6 +61,7 @@ public final class BoothSettingsFile {
             arc(document.section("arc")),
             judging(document.section("averaging"), document.section("judging")),
             logFolder,
+            new RetentionReader(document.section("retention")).read(),
             recordings(document.section("recordings"), logFolder),
             document.section("clock").flag("battery", false),
             procedures(document.section("procedures")),
