@@ -16,10 +16,12 @@ import org.boothlamp.procedure.Quantity;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.LogEntries;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A school year: 180 days of 200 segments, each with three windows, three excursions, a trace. */
+@Tag("quiet")
 class BoothLogSpeedIT {
 
   private static final int DAYS = 180;
