@@ -19,6 +19,8 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Random;
 import java.util.Set;
+import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.report.EventRecord;
 import org.junit.jupiter.api.BeforeAll;
@@ -100,6 +102,57 @@ class DamagedLogTest {
           log.number("SELECT id FROM segment WHERE trainee = 'NEW'") > NoisyLog.SEGMENTS / 2);
       assertEquals(1, log.number("SELECT count(*) FROM segment WHERE trainee = 'NEW'"));
       assertEquals("ok", log.text("PRAGMA integrity_check"));
+    }
+  }
+
+  @Test
+  void shouldStayTheSameLogToWhereItsRowsWereSent() throws Exception {
+    String identity = identity();
+    NoisyLog.overwritePage(path, pages(), new Random(5));
+    startAndSalvage();
+    assertEquals(identity, identity());
+  }
+
+  private String identity() throws SQLException {
+    try (LogConnection log = LogFile.openForReading(path)) {
+      return log.text("SELECT log FROM log_identity");
+    }
+  }
+
+  private int pages() throws IOException {
+    return (int) (Files.size(path) / 4_096);
+  }
+
+  @Test
+  void shouldLeaveNumbersOutWhenNobodyKnowsWhichWereDealt() throws Exception {
+    for (int page = 1; page < 8; page++) {
+      NoisyLog.overwritePage(path, page, new Random(page));
+    }
+    startAndSalvage();
+    try (LogConnection log = LogFile.openForReading(path)) {
+      assertTrue(log.number("SELECT id FROM segment WHERE trainee = 'NEW'") > 1_000_000);
+    }
+  }
+
+  @Test
+  void shouldTakeCalibrationsOverWholeAndInForce() throws Exception {
+    List<CalibrationRecord> before = calibrations();
+    NoisyLog.overwritePage(path, 40, new Random(3));
+    List<CalibrationHistory> told;
+    try (WriterBench bench = new WriterBench(path)) {
+      for (int i = 0; i < 20_000 && !isSalvaged(bench); i++) {
+        bench.writer.step();
+      }
+      bench.settleFor(1);
+      told = List.copyOf(bench.calibrations);
+    }
+    assertEquals(before, calibrations());
+    assertEquals(before, told.get(told.size() - 1).records());
+  }
+
+  private List<CalibrationRecord> calibrations() {
+    try (BoothLogReader reader = BoothLogReader.open(path)) {
+      return reader.calibrations().records();
     }
   }
 

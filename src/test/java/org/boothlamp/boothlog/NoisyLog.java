@@ -21,6 +21,7 @@ import org.boothlamp.judging.Side;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.procedure.Quantity;
+import org.boothlamp.testing.WrittenCalibrations;
 
 /** A log with all that a log can hold, and pages of it overwritten with noise. */
 final class NoisyLog {
@@ -39,6 +40,7 @@ final class NoisyLog {
         SignIns.add(path, "T" + i, "S-3F-18", "fill", () -> 1_000);
       }
     }
+    WrittenCalibrations.write(path);
   }
 
   private static void weld(WriterBench bench, int number) {

@@ -15,6 +15,7 @@ import org.boothlamp.boothlog.BoothLogException;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.CollectedLog;
 import org.boothlamp.boothlog.FilledLog;
+import org.boothlamp.boothlog.LateClockLog;
 import org.boothlamp.boothlog.SegmentTrace;
 import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationHistory;
@@ -86,6 +87,24 @@ class FolderSyncTest {
       SegmentTrace actual = there.trace(17);
       assertTrue(Arrays.equals(expected.meanAmps, actual.meanAmps));
       assertTrue(Arrays.equals(expected.lowestVolts, actual.lowestVolts));
+    }
+  }
+
+  @Test
+  void shouldPutTimesRightThatWereSentBeforeTheClockWasSet() throws Exception {
+    Path path = folder.resolve("late").resolve("booth.db");
+    try (LateClockLog log = new LateClockLog(path)) {
+      log.weld();
+      sync(path, LateClockLog.BOOTH);
+      assertEquals(List.of(), collect().refusals());
+      assertEquals(1, records(collected).untimed().get(0).records().runs().size());
+      assertEquals(records(path), records(collected));
+      log.setClock();
+      log.weld();
+      sync(path, LateClockLog.BOOTH);
+      assertEquals(List.of(), collect().refusals());
+      assertEquals(2, records(collected).runs().size());
+      assertEquals(records(path), records(collected));
     }
   }
 

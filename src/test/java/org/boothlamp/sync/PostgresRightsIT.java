@@ -200,7 +200,7 @@ class PostgresRightsIT {
     Path log = log(BOOTH, 1);
     server.run("DELETE FROM boothlamp.schema_step");
     SyncException refused = refusal(log, BOOTH, server.target(BOOTH));
-    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (2)");
+    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (3)");
     assertTrue(refused.getMessage().contains("last step is 0"), refused.getMessage());
   }
 
@@ -233,16 +233,6 @@ class PostgresRightsIT {
   }
 
   private static ShiftRecords records() throws SyncException {
-    PostgresTarget booth = server.target(BOOTH);
-    PostgresTarget instructor =
-        new PostgresTarget(
-            booth.host(),
-            booth.port(),
-            booth.database(),
-            "instructor",
-            booth.password(),
-            null,
-            booth.tls());
-    return PostgresReport.read(instructor, "", 0, Long.MAX_VALUE).records();
+    return PostgresReport.read(server.instructor(), "", 0, Long.MAX_VALUE).records();
   }
 }

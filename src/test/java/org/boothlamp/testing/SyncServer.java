@@ -146,6 +146,19 @@ public final class SyncServer implements AutoCloseable {
         PostgresTarget.Tls.OFF);
   }
 
+  /** Where an instructor reads. */
+  public PostgresTarget instructor() {
+    PostgresTarget booth = target("");
+    return new PostgresTarget(
+        booth.host(),
+        booth.port(),
+        booth.database(),
+        "instructor",
+        booth.password(),
+        null,
+        booth.tls());
+  }
+
   /** A file with a password that only its owner may read. */
   public Path passwordFile(String password) {
     try {
