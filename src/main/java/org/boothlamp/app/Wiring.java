@@ -35,6 +35,7 @@ import org.boothlamp.judging.JudgingRule;
 import org.boothlamp.lamp.LampPattern;
 import org.boothlamp.lamp.RedStyle;
 import org.boothlamp.lamp.RefreshedLamp;
+import org.boothlamp.lamp.RefusalLamp;
 import org.boothlamp.monitor.Assignment;
 import org.boothlamp.monitor.BoothLogSink;
 import org.boothlamp.monitor.EventKind;
@@ -61,6 +62,7 @@ public final class Wiring implements Parts {
   @Override
   public RunningBooth booth(BoothSettings settings, Terminal terminal) {
     SignInDesk.requireReadable(settings);
+    BoothBadges.requireReadable(settings);
     BoothLog log = BoothLog.open(logOf(settings));
     try {
       CalibrationHistory calibrations = log.calibrations();
@@ -91,10 +93,11 @@ public final class Wiring implements Parts {
     List<String> refusedAtStart = new ArrayList<>();
     PipelineSettings pipeline =
         pipeline(settings, open.scale()).scaledBy(sensors.scale(), sensors.numbers());
+    RefusalLamp shown = new RefusalLamp(lamp, NanoClock.SYSTEM);
     Monitor monitor =
         new Monitor(
             open.source(),
-            lamp,
+            shown,
             open.pacing() == OpenSource.Pacing.LIVE ? queue : new PatientSink(queue),
             open.wallClock(),
             pipeline,
@@ -131,7 +134,8 @@ public final class Wiring implements Parts {
         writer,
         recorder(settings, open, monitor, writer),
         open.wallClock(),
-        sync(settings, log.path()));
+        sync(settings, log.path()),
+        BoothBadges.desk(settings, monitor, shown, writer));
   }
 
   /** Sends rows on beside the monitor; null if the settings ask for none of it. */
@@ -209,7 +213,7 @@ public final class Wiring implements Parts {
     LogClocks clocks = new LogClocks(NanoClock.SYSTEM, source, ZoneId.systemDefault());
     BoothLogWriter writer =
         new BoothLogWriter(log, DemoScenario.BOOTH_ID, queue, clocks, signIn -> {});
-    return new Booth(source, lamp, monitor.get(), writer, null, source, null);
+    return new Booth(source, lamp, monitor.get(), writer, null, source, null, null);
   }
 
   /** The shift of the demo begins this morning. */
