@@ -20,15 +20,16 @@ import org.tinylog.Logger;
  * The parts of a monitor that runs, and the order of their start and end.
  *
  * <pre>
- *   start:   boothlog -> recorder -> lamp -> sampler -> sync
- *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> recorder
- *            -> boothlog -> sync, each even if another fails
+ *   start:   boothlog -> recorder -> lamp -> sampler -> badge -> sync
+ *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> badge
+ *            -> recorder -> boothlog -> sync, each even if another fails
  * </pre>
  *
  * <p>Consumers start first and end last, so nothing is produced that nobody takes. If the sampler
  * or the writer fails, the booth is over: it ends as a whole and whoever supervises the process
  * starts it again. A recorder that fails only ends the raw recordings, and sync that fails only
- * itself; it starts and ends last, as a network may keep it waiting. Safe to share.
+ * itself, and so does the badge reader; sync starts and ends last, as a network may keep it
+ * waiting. Safe to share.
  */
 final class Booth implements RunningBooth {
 
@@ -42,12 +43,13 @@ final class Booth implements RunningBooth {
   private final WorkerThread writerThread;
   private final WorkerThread recorderThread;
   private final WorkerThread syncThread;
+  private final WorkerThread badgeThread;
   private final CountDownLatch over = new CountDownLatch(1);
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
   private boolean started;
   private boolean closed;
 
-  /** A booth; recorder and sync, which sends the log's rows on, may be null. */
+  /** A booth; recorder, sync, which sends the log's rows on, and badge reader may be null. */
   Booth(
       SampleSource source,
       RefreshedLamp lamp,
@@ -55,7 +57,8 @@ final class Booth implements RunningBooth {
       BoothLogWriter writer,
       Worker recorder,
       WallClock wallClock,
-      Worker sync) {
+      Worker sync,
+      Worker badge) {
     this.source = source;
     this.lamp = lamp;
     this.monitor = monitor;
@@ -66,6 +69,12 @@ final class Booth implements RunningBooth {
     writerThread = new WorkerThread(new WatchedWriter(writer, samplingEvents), this::fail);
     recorderThread = recorder == null ? null : new WorkerThread(recorder, this::failRecorder);
     syncThread = sync == null ? null : new WorkerThread(sync, Booth::sayThatSyncEnded);
+    badgeThread = badge == null ? null : new WorkerThread(badge, this::failBadge);
+  }
+
+  private void failBadge(Throwable thrown) {
+    Logger.error(thrown, "badges are not read any more; boothlamp sign-in works on");
+    writer.note(EventKind.BADGE_READER_LOST, thrown.toString());
   }
 
   private void failRecorder(Throwable thrown) {
@@ -94,6 +103,9 @@ final class Booth implements RunningBooth {
     }
     lamp.start();
     samplerThread.start();
+    if (badgeThread != null) {
+      badgeThread.start();
+    }
     if (syncThread != null) {
       syncThread.start();
     }
@@ -154,6 +166,9 @@ final class Booth implements RunningBooth {
     }
     attempt(lamp::close);
     attempt(source::close);
+    if (started && badgeThread != null) {
+      attempt(badgeThread::close);
+    }
     if (started && recorderThread != null) {
       attempt(recorderThread::close);
     }
