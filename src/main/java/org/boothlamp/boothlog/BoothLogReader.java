@@ -7,8 +7,10 @@ import java.util.Map;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
+import org.boothlamp.report.EarlierRun;
 import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
+import org.boothlamp.report.SignInMoment;
 
 /**
  * Reads a log without changing it: beside the monitor that writes it, alone, or on a read-only
@@ -77,6 +79,23 @@ public final class BoothLogReader implements AutoCloseable {
   /** What a run can be computed again from; null if there is no such segment. */
   public RunTrace runTrace(long segmentId) {
     return atOneMoment(from -> TraceReading.runTrace(from, segmentId));
+  }
+
+  /**
+   * Who signed in, or out, in a span of time; with the booth in a collected log only.
+   *
+   * @param fromWallMillis time of day, ms since the epoch, inside
+   * @param untilWallMillis likewise, outside
+   */
+  public List<SignInMoment> signIns(long fromWallMillis, long untilWallMillis) {
+    boolean collected = isCollected();
+    return atOneMoment(
+        from -> GlanceReading.signIns(from, collected, fromWallMillis, untilWallMillis));
+  }
+
+  /** What a comparison needs of the judged runs that began in a span of time. */
+  public List<EarlierRun> earlierRuns(long fromWallMillis, long untilWallMillis) {
+    return atOneMoment(from -> GlanceReading.earlierRuns(from, fromWallMillis, untilWallMillis));
   }
 
   /** What names a segment outside the log; null if there is no such segment. */

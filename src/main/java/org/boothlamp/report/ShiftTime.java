@@ -22,7 +22,16 @@ public record ShiftTime(Basis basis, List<String> names, List<Stretch> stretches
     /** The times that the report was asked for. */
     ASKED,
     /** From the first contact of each day to the end of the last. */
-    FIRST_TO_LAST
+    FIRST_TO_LAST;
+
+    /** The word for files. */
+    public String word() {
+      return switch (this) {
+        case SHIFTS -> "shifts";
+        case ASKED -> "asked";
+        case FIRST_TO_LAST -> "first_to_last";
+      };
+    }
   }
 
   /**

@@ -23,6 +23,11 @@ final class StripChart {
   private static final double LEVEL_BOTTOM = 182;
   private static final double LEVEL_HEIGHT = 20;
   private static final double MARK = 4;
+
+  /** A point of this length says all of an average over a second. */
+  private static final double FINE_POINT_SECONDS = 0.26;
+
+  private static final int CORNERS_LENGTH = 4_096;
   private static final double LAST_LABEL = 12;
 
   private final Markup page;
@@ -104,21 +109,21 @@ final class StripChart {
     }
   }
 
-  /** Lowest and highest mean of 0.05 s, where a point is made of several. */
+  /** Lowest and highest mean of 0.05 s, where points are long. */
   private void range(RunStrip.Means means, StripScale scale, double top) {
-    if (strip.pointSeconds() < 1.5 * RunTrace.POINT_SECONDS) {
+    if (strip.pointSeconds() <= FINE_POINT_SECONDS) {
       return;
     }
     for (int from = nextKnown(means, 0); from < means.size(); ) {
       int until = nextUnknown(means, from);
-      StringBuilder corners = new StringBuilder();
+      StringBuilder corners = new StringBuilder(CORNERS_LENGTH);
       for (int i = from; i < until; i++) {
-        corners.append(corner(i, y(scale, top, means.high()[i]))).append(' ');
+        appendCorner(corners, i, y(scale, top, means.high()[i]));
       }
       for (int i = until - 1; i >= from; i--) {
-        corners.append(corner(i, y(scale, top, means.low()[i]))).append(' ');
+        appendCorner(corners, i, y(scale, top, means.low()[i]));
       }
-      page.empty("polygon", "class", "range", "points", corners.toString().strip());
+      page.empty("polygon", "class", "range", "points", corners.toString());
       from = nextKnown(means, until);
     }
   }
@@ -126,12 +131,12 @@ final class StripChart {
   private void means(RunStrip.Means means, StripScale scale, double top) {
     for (int from = nextKnown(means, 0); from < means.size(); ) {
       int until = nextUnknown(means, from);
-      StringBuilder corners = new StringBuilder();
+      StringBuilder corners = new StringBuilder(CORNERS_LENGTH);
       for (int i = from; i < until; i++) {
-        corners.append(corner(i, y(scale, top, means.mean()[i]))).append(' ');
+        appendCorner(corners, i, y(scale, top, means.mean()[i]));
       }
       String style = LevelColour.TRACE.style();
-      page.empty("polyline", "class", style, "points", corners.toString().strip());
+      page.empty("polyline", "class", style, "points", corners.toString());
       from = nextKnown(means, until);
     }
   }
@@ -215,8 +220,9 @@ final class StripChart {
     return top + PANEL * (1 - scale.share(value));
   }
 
-  private String corner(int point, double y) {
-    return pair(x((point + 0.5) * strip.pointSeconds()), y);
+  private void appendCorner(StringBuilder corners, int point, double y) {
+    Numbers.append(corners, x((point + 0.5) * strip.pointSeconds()), 1).append(',');
+    Numbers.append(corners, y, 1).append(' ');
   }
 
   private void rect(String style, double left, double top, double right, double bottom) {

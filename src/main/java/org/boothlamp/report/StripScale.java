@@ -4,8 +4,8 @@ import org.boothlamp.procedure.Window;
 
 /**
  * From where to where a panel of a strip chart reaches: the window with half its width around it,
- * and farther, up to its width and a fifth, for what the run needs; without a window as
- * far as the run goes. Immutable.
+ * and farther, up to its width and a fifth, for what the run needs; without a window as far as the
+ * run goes. Immutable.
  *
  * @param low value at the bottom
  * @param high value at the top

@@ -23,10 +23,12 @@ public final class TextReport {
   private static final int TRAINEE = 13;
 
   private final ShiftReport report;
+  private final Glance glance;
   private final TextPage page;
 
-  private TextReport(ShiftReport report, int width, Colour colour) {
+  private TextReport(ShiftReport report, Glance glance, int width, Colour colour) {
     this.report = report;
+    this.glance = glance;
     this.page = new TextPage(Math.max(width, LEAST_WIDTH), colour);
   }
 
@@ -36,13 +38,25 @@ public final class TextReport {
    * @param width characters in a line, at least {@link #LEAST_WIDTH}
    */
   public static String render(ShiftReport report, int width, Colour colour) {
-    return new TextReport(report, width, colour).render();
+    return render(report, null, width, colour);
+  }
+
+  /**
+   * The same, with what to look at.
+   *
+   * @param glance null leaves that out
+   */
+  public static String render(ShiftReport report, Glance glance, int width, Colour colour) {
+    return new TextReport(report, glance, width, colour).render();
   }
 
   private String render() {
     appendHeader();
     if (!report.trainees().isEmpty()) {
       appendGlance();
+      if (glance != null) {
+        new GlanceText(glance, page).append();
+      }
     }
     if (!report.runs().isEmpty()) {
       appendPasses();
