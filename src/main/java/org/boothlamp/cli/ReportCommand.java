@@ -164,7 +164,7 @@ final class ReportCommand implements Callable<Integer> {
   private ShiftAnswer ofDatabase(ShiftSpan asked) throws SyncException {
     ShiftRecords all = database.read(asked);
     ShiftReport report = ShiftReport.of(only(all), asked, database.booth(), "");
-    Glance.Beside beside = new Glance.Beside(time(all, asked, null), List.of(), List.of());
+    Glance.Beside beside = database.beside(asked, time(all, asked, null));
     return new ShiftAnswer(report, Glance.of(report, beside), Map.of());
   }
 

@@ -41,10 +41,14 @@ record ShiftAnswer(ShiftReport report, Glance glance, Map<Long, RunStrip> strips
     return span.fromWallMillis() - ChangeAgainstLastShifts.LOOK_BACK_DAYS * DAY_MILLIS;
   }
 
-  /** What a log knows beside the shift: a sign-in holds on for a day at most. */
+  /** From when on sign-ins may still hold in a span: they do for a day at most. */
+  static long signInsFrom(ShiftSpan span) {
+    return span.fromWallMillis() - DAY_MILLIS;
+  }
+
+  /** What a log knows beside the shift. */
   static Glance.Beside beside(BoothLogReader reader, ShiftSpan span, ShiftTime time) {
-    List<SignInMoment> signIns =
-        reader.signIns(span.fromWallMillis() - DAY_MILLIS, span.untilWallMillis());
+    List<SignInMoment> signIns = reader.signIns(signInsFrom(span), span.untilWallMillis());
     List<EarlierRun> earlier = reader.earlierRuns(lookBackFrom(span), span.fromWallMillis());
     return new Glance.Beside(time, signIns, earlier);
   }
@@ -55,7 +59,7 @@ record ShiftAnswer(ShiftReport report, Glance glance, Map<Long, RunStrip> strips
     if (report.runs().size() <= ShiftHtml.MOST_CHARTS) {
       for (RunSummary summary : report.runs()) {
         SegmentTrace trace = reader.trace(summary.run().id());
-        if (trace != null) {
+        if (trace != null && trace.size() > 0) {
           strips.put(summary.run().id(), strip(trace));
         }
       }

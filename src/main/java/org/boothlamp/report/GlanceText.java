@@ -29,7 +29,7 @@ final class GlanceText {
   }
 
   private void row(GlanceRow row) {
-    String name = words.trainee(row.summary().trainee());
+    String name = VisibleText.of(words.trainee(row.summary().trainee()));
     String beside = glance.standBeside().contains(row) ? "  <- stand beside" : "";
     page.nameLine(name + beside);
     String oftenest = words.oftenest(row);

@@ -15,6 +15,8 @@ public enum LookAt {
   NOT_JUDGED,
   /** An average was outside its window. */
   OUTSIDE,
+  /** Outside for a tenth of the time or more, and never long enough for an excursion. */
+  BRIEFLY_OUTSIDE,
   /** The electrode stuck. */
   STUCK,
   /** The arc went out, once a run or more often. */
@@ -25,6 +27,7 @@ public enum LookAt {
   INSIDE;
 
   private static final double MOST_OF_IT = 0.5;
+  private static final double MUCH_OF_IT = 0.1;
 
   static LookAt of(TraineeSummary trainee, int wrongPolarityRuns) {
     Figures figures = trainee.total();
@@ -47,6 +50,9 @@ public enum LookAt {
     if (!figures.excursions().isEmpty()) {
       return OUTSIDE;
     }
+    if (figures.redSeconds() >= MUCH_OF_IT * figures.judgedSeconds()) {
+      return BRIEFLY_OUTSIDE;
+    }
     if (trainee.stuck() > 0) {
       return STUCK;
     }
@@ -64,6 +70,7 @@ public enum LookAt {
       case NO_RUN -> "no_run";
       case NOT_JUDGED -> "not_judged";
       case OUTSIDE -> "outside";
+      case BRIEFLY_OUTSIDE -> "briefly_outside";
       case STUCK -> "stuck";
       case ARC_OUTS -> "arc_outs";
       case NEAR -> "near";

@@ -33,7 +33,7 @@ public final class ShiftHtml {
   /**
    * The whole file.
    *
-   * @param strips a run's chart by its id, asked for once a run; null where there is none
+   * @param strips a run's chart by its id; null where there is none
    */
   public static String render(
       ShiftReport report, Glance glance, LongFunction<RunStrip> strips, Phrases phrases) {
@@ -112,10 +112,12 @@ public final class ShiftHtml {
     }
     page.open("section").leaf("h2", words.say("runs"));
     boolean charts = report.runs().size() <= MOST_CHARTS;
-    if (charts) {
-      legend();
-    } else {
+    if (!charts) {
       page.leaf("p", words.say("charts.too-many", Integer.toString(MOST_CHARTS)));
+    } else if (report.runs().stream().noneMatch(one -> strips.apply(one.run().id()) != null)) {
+      page.leaf("p", words.say("charts.none"));
+    } else {
+      legend();
     }
     LongFunction<RunStrip> shown = charts ? strips : id -> null;
     TraineeSection section = new TraineeSection(report, words, shown, page);

@@ -98,7 +98,7 @@ final class ShiftWords {
   String oftenest(GlanceRow row) {
     OftenOutside most = row.oftenest();
     if (most == null) {
-      return row.judgedRuns() > 0 ? say("outside.none") : "";
+      return withoutExcursion(row);
     }
     return say(
         "outside.most",
@@ -106,6 +106,15 @@ final class ShiftWords {
         Integer.toString(most.count()),
         Integer.toString(most.runs()),
         runs(row.judgedRuns()));
+  }
+
+  /** Red time shorter than an excursion is none, but it is not nothing either. */
+  private String withoutExcursion(GlanceRow row) {
+    double red = row.summary().total().redSeconds();
+    if (red > 0) {
+      return say("outside.briefly", Durations.words(red));
+    }
+    return row.judgedRuns() > 0 ? say("outside.none") : "";
   }
 
   /** What most deserves a look, in a sentence or two. */
@@ -129,6 +138,7 @@ final class ShiftWords {
       case NO_RUN -> say("look.no-run");
       case NOT_JUDGED -> say("look.not-judged");
       case OUTSIDE -> look(row.asksForCompany() ? "look.beside" : "look.outside", row.oftenest());
+      case BRIEFLY_OUTSIDE -> say("look.briefly");
       case STUCK -> count("look.stuck", row.summary().stuck());
       case ARC_OUTS -> count("look.arc-outs", figures.arcOuts());
       case NEAR -> say("look.near");

@@ -16,6 +16,9 @@ final class TraineeSection {
   private final LongFunction<RunStrip> strips;
   private final Markup page;
 
+  /** A flag that every run has is said once elsewhere, not at every run. */
+  private final boolean allUncalibrated;
+
   /**
    * @param strips a run's chart by its id; null where there is none
    */
@@ -24,6 +27,7 @@ final class TraineeSection {
     this.words = words;
     this.strips = strips;
     this.page = page;
+    this.allUncalibrated = report.runs().stream().allMatch(r -> r.has(RunFlag.UNCALIBRATED));
   }
 
   void append(GlanceRow row, String anchor) {
@@ -123,7 +127,11 @@ final class TraineeSection {
     if (run.polarity() == Polarity.AC) {
       notes.add(words.say("chart.ac"));
     }
-    summary.flags().forEach(flag -> notes.add(words.flag(flag)));
+    for (RunFlag flag : summary.flags()) {
+      if (flag != RunFlag.UNCALIBRATED || !allUncalibrated) {
+        notes.add(words.flag(flag));
+      }
+    }
     return notes;
   }
 

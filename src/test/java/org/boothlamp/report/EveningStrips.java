@@ -1,7 +1,6 @@
 package org.boothlamp.report;
 
 import java.util.Arrays;
-import org.boothlamp.judging.Side;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.procedure.Quantity;
 
@@ -69,10 +68,5 @@ final class EveningStrips {
 
   private static Signal nearOr(Signal usual, RunRecord run) {
     return run.amberSeconds() > 0 ? Signal.AMBER : usual;
-  }
-
-  /** The side of every excursion of a run; so that a test can look for its mark. */
-  static long count(RunRecord run, Side side) {
-    return run.excursions().stream().filter(one -> one.side() == side).count();
   }
 }
