@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
@@ -68,14 +69,6 @@ public final class BoothLogReader implements AutoCloseable {
     return atOneMoment(from -> TraceReading.read(from, segmentId));
   }
 
-  /**
-   * True for a log that was collected from those of several booths. Their calibrations are not in
-   * it.
-   */
-  public boolean isCollected() {
-    return atOneMoment(from -> from.number(COLLECTED) > 0);
-  }
-
   /** What a run can be computed again from; null if there is no such segment. */
   public RunTrace runTrace(long segmentId) {
     return atOneMoment(from -> TraceReading.runTrace(from, segmentId));
@@ -88,9 +81,10 @@ public final class BoothLogReader implements AutoCloseable {
    * @param untilWallMillis likewise, outside
    */
   public List<SignInMoment> signIns(long fromWallMillis, long untilWallMillis) {
-    boolean collected = isCollected();
     return atOneMoment(
-        from -> GlanceReading.signIns(from, collected, fromWallMillis, untilWallMillis));
+        from ->
+            GlanceReading.signIns(
+                from, from.number(COLLECTED) > 0, fromWallMillis, untilWallMillis));
   }
 
   /** What a comparison needs of the judged runs that began in a span of time. */
@@ -121,7 +115,16 @@ public final class BoothLogReader implements AutoCloseable {
 
   /** All calibrations, with every point. */
   public CalibrationHistory calibrations() {
-    return atOneMoment(CalibrationReading::history);
+    return atOneMoment(from -> CalibrationReading.history(from));
+  }
+
+  /** The same, and which booth each is of: also in a log that was collected from several booths. */
+  public BoothHistories calibrationsOfBooths() {
+    return atOneMoment(
+        from ->
+            from.number(COLLECTED) > 0
+                ? CollectedCalibrations.read(from)
+                : BoothHistories.alone(CalibrationReading.history(from)));
   }
 
   /** One-point checks of a channel in order of time. */

@@ -23,6 +23,8 @@ final class GlanceReading {
       "SELECT trainee, procedure_id, procedure_revision, pass, start_wall_ms, green_s + amber_s,"
           + " green_s + amber_s + red_s FROM segment"
           + " WHERE start_wall_ms >= ? AND start_wall_ms < ? AND green_s + amber_s + red_s > 0"
+          // When runs of the other starts were, nobody knows.
+          + " AND boot NOT IN (SELECT id FROM boot WHERE clock_trusted = 0)"
           + " ORDER BY start_wall_ms, id";
 
   private GlanceReading() {}

@@ -9,9 +9,9 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.LongFunction;
 import org.boothlamp.acquisition.RecordingFolder;
-import org.boothlamp.acquisition.RecordingName;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.SegmentKey;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.judging.JudgingRule;
@@ -34,6 +34,7 @@ import org.boothlamp.report.SteadyRule;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
 import org.boothlamp.settings.SteadyRuleFile;
+import org.boothlamp.sync.PostgresReport;
 import org.boothlamp.sync.SyncException;
 import org.boothlamp.words.Language;
 import org.boothlamp.words.Phrases;
@@ -162,9 +163,12 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private ShiftAnswer ofDatabase(ShiftSpan asked) throws SyncException {
-    ShiftRecords all = database.read(asked);
-    ShiftReport report = ShiftReport.of(only(all), asked, database.booth(), "");
-    Glance.Beside beside = database.beside(asked, time(all, asked, null));
+    PostgresReport.Found found = database.read(asked);
+    long now = WallClock.SYSTEM.epochMillis();
+    ShiftReport report =
+        ShiftReport.of(
+            only(found.records()), asked, database.booth(), "", found.calibrations(), now, null);
+    Glance.Beside beside = database.beside(asked, time(found.records(), asked, null));
     return new ShiftAnswer(report, Glance.of(report, beside), Map.of());
   }
 
@@ -196,20 +200,17 @@ final class ReportCommand implements Callable<Integer> {
       ShiftSpan asked,
       String booth,
       BoothSettings settings) {
-    if (reader.isCollected()) {
-      refuseCalibration("the collected log");
-      return ShiftReport.of(read, asked, booth, "");
-    }
-    CalibrationHistory history = reader.calibrations();
+    BoothHistories calibrations = reader.calibrationsOfBooths();
     ShiftRecords records = read;
     Recomputed recomputed = null;
     if (calibration != null) {
-      Recalculation again = recalculation(history, settings);
+      refuseOfSeveralBooths(calibrations);
+      Recalculation again = recalculation(calibrations.all(), settings);
       records = recomputed(read, again, reader);
       recomputed = again.summary();
     }
     long now = WallClock.SYSTEM.epochMillis();
-    return ShiftReport.of(records, asked, booth, "", history, now, recomputed);
+    return ShiftReport.of(records, asked, booth, "", calibrations, now, recomputed);
   }
 
   private static List<SteadyRule> steadyRules(BoothSettings settings) {
@@ -232,8 +233,7 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private static String nameOf(SegmentKey key, RecordingFolder folder) {
-    Path wav =
-        key == null ? null : folder.find(new RecordingName(key.boot(), key.startWallMillis()));
+    Path wav = key == null ? null : folder.find(key.machineBoot(), key.startMonotonicNanos());
     return wav == null ? "" : wav.toString();
   }
 
@@ -263,10 +263,7 @@ final class ReportCommand implements Callable<Integer> {
 
   private static ShiftRecords recomputed(
       ShiftRecords records, Recalculation again, BoothLogReader reader) {
-    return new ShiftRecords(
-        records.runs().stream().map(run -> again.apply(run, reader.runTrace(run.id()))).toList(),
-        records.touches(),
-        records.events());
+    return records.withRuns(run -> again.apply(run, reader.runTrace(run.id())));
   }
 
   private ShiftSpan askedSpan() {
@@ -301,28 +298,27 @@ final class ReportCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--log and --database are two places to read from: give one");
     }
-    refuseCalibration("the database");
-  }
-
-  /** Calibrations stay in the log of their booth. */
-  private void refuseCalibration(String where) {
     if (calibration != null) {
       throw new ParameterException(
           spec.commandLine(),
-          "--calibration: calibrations are in the log of their booth and not in "
-              + where
-              + "; run this on the booth, or on a copy of its log");
+          "--calibration: runs are computed again from a log and not from a database; run this on"
+              + " the booth, on a copy of its log, or on a log collected from its folder");
+    }
+  }
+
+  /** Two booths have two sensors: a calibration of one says nothing of the other's runs. */
+  private void refuseOfSeveralBooths(BoothHistories calibrations) {
+    if (calibrations.isOfSeveralBooths()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--calibration: this log holds the runs of several booths, "
+              + String.join(", ", calibrations.ofBooth().keySet())
+              + ", and a calibration is of one; collect that booth's folder into a log of its own");
     }
   }
 
   private ShiftRecords only(ShiftRecords records) {
-    if (trainee == null) {
-      return records;
-    }
-    return new ShiftRecords(
-        records.runs().stream().filter(run -> run.trainee().equals(trainee)).toList(),
-        records.touches().stream().filter(touch -> touch.trainee().equals(trainee)).toList(),
-        List.copyOf(records.events()));
+    return trainee == null ? records : records.only(trainee);
   }
 
   private void write(Progress found) throws IOException {

@@ -56,8 +56,8 @@ record ShiftAnswer(ShiftReport report, Glance glance, Map<Long, RunStrip> strips
   /** The charts of a report's runs; none if there are too many to draw. */
   static Map<Long, RunStrip> strips(BoothLogReader reader, ShiftReport report) {
     Map<Long, RunStrip> strips = new HashMap<>();
-    if (report.runs().size() <= ShiftHtml.MOST_CHARTS) {
-      for (RunSummary summary : report.runs()) {
+    if (report.allRuns().size() <= ShiftHtml.MOST_CHARTS) {
+      for (RunSummary summary : report.allRuns()) {
         SegmentTrace trace = reader.trace(summary.run().id());
         if (trace != null && trace.size() > 0) {
           strips.put(summary.run().id(), strip(trace));

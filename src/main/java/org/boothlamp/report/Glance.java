@@ -11,10 +11,8 @@ import java.util.stream.Collectors;
  * @param shift what arc-on time is held against
  * @param rows in the order of the report's trainees
  * @param standBeside rows of trainees who were outside most, the first first
- * @param total of the whole class
  */
-public record Glance(
-    ShiftTime shift, List<GlanceRow> rows, List<GlanceRow> standBeside, OperatorFactor total) {
+public record Glance(ShiftTime shift, List<GlanceRow> rows, List<GlanceRow> standBeside) {
 
   /** As many as an instructor can stand beside in one shift; common practice, no source. */
   private static final int MOST_TO_STAND_BESIDE = 3;
@@ -43,7 +41,7 @@ public record Glance(
   /** The glance of a report. */
   public static Glance of(ShiftReport report, Beside beside) {
     Map<String, List<RunSummary>> runs =
-        report.runs().stream().collect(Collectors.groupingBy(one -> one.run().trainee()));
+        report.allRuns().stream().collect(Collectors.groupingBy(one -> one.run().trainee()));
     Map<String, List<EarlierRun>> earlier =
         beside.earlier().stream().collect(Collectors.groupingBy(EarlierRun::trainee));
     SignedInTime signedIn = new SignedInTime(beside.signIns(), beside.shift());
@@ -56,17 +54,21 @@ public record Glance(
                         runs.getOrDefault(trainee.trainee(), List.of()),
                         earlier.getOrDefault(trainee.trainee(), List.of()),
                         report.span(),
-                        operator(trainee, beside.shift(), signedIn)))
+                        signedIn.of(trainee.trainee()),
+                        beside.shift()))
             .toList();
-    double arcSeconds = report.total().arcSeconds();
-    OperatorFactor total = new OperatorFactor(arcSeconds, beside.shift().seconds(), Double.NaN);
-    return new Glance(beside.shift(), rows, standBeside(rows), total);
+    return new Glance(beside.shift(), rows, standBeside(rows));
   }
 
+  /** Runs whose time of day is not known may be of another shift: they do not count here. */
   private static OperatorFactor operator(
-      TraineeSummary trainee, ShiftTime shift, SignedInTime signedIn) {
-    double seconds = trainee.isSignedIn() ? signedIn.of(trainee.trainee()) : Double.NaN;
-    return new OperatorFactor(trainee.total().arcSeconds(), shift.seconds(), seconds);
+      List<RunSummary> runs, ShiftTime shift, double signedInSeconds) {
+    double arcSeconds =
+        runs.stream()
+            .filter(one -> !one.has(RunFlag.NO_TIME))
+            .mapToDouble(one -> one.run().lengthSeconds())
+            .sum();
+    return new OperatorFactor(arcSeconds, shift.seconds(), signedInSeconds);
   }
 
   private static GlanceRow row(
@@ -74,7 +76,8 @@ public record Glance(
       List<RunSummary> runs,
       List<EarlierRun> earlier,
       ShiftSpan span,
-      OperatorFactor operator) {
+      double signedInSeconds,
+      ShiftTime shift) {
     List<EarlierRun> now = runs.stream().map(one -> EarlierRun.of(one.run())).toList();
     return new GlanceRow(
         trainee,
@@ -82,7 +85,7 @@ public record Glance(
         runs.stream().map(one -> one.run().booth()).distinct().sorted().toList(),
         (int) now.stream().filter(EarlierRun::isJudged).count(),
         OftenOutside.of(trainee, runs),
-        operator,
+        operator(runs, shift, signedInSeconds),
         trainee.isSignedIn() ? ChangeAgainstLastShifts.of(now, earlier, span) : null,
         LookAt.of(trainee, wrongPolarity(runs)));
   }

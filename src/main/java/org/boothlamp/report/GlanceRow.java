@@ -6,7 +6,7 @@ import java.util.List;
  * One trainee at a glance. Immutable.
  *
  * @param summary what he welded
- * @param runs his runs in order of time
+ * @param runs his runs in order of time, those whose time of day is not known last
  * @param booths where, in order of the id
  * @param judgedRuns runs of which any time was judged
  * @param oftenest the excursion he had most often; null if none

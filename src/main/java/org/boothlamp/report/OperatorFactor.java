@@ -4,7 +4,7 @@ package org.boothlamp.report;
  * Operator factor, also called operating factor or arc-on factor: arc-on time over total time
  * (Handbook of Structural Steel Connection Design and Details, p. 231). Immutable.
  *
- * @param arcSeconds arc-on time
+ * @param arcSeconds arc-on time of the runs whose time of day is known
  * @param shiftSeconds length of the shift
  * @param signedInSeconds how long the trainee was signed in during the shift; NaN if not known
  */

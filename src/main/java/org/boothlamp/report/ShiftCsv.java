@@ -78,7 +78,7 @@ public final class ShiftCsv {
 
   private String render() {
     glance.rows().forEach(this::trainee);
-    report.runs().forEach(this::run);
+    report.allRuns().forEach(this::run);
     return table.toString();
   }
 
@@ -152,7 +152,9 @@ public final class ShiftCsv {
     RunRecord run = summary.run();
     PassKey pass = PassKey.of(run);
     table.word("kind", "run").text("booth", run.booth()).text("trainee", run.trainee());
-    table.word("start", TIME.format(report.span().local(run.startWallMillis())));
+    if (!summary.has(RunFlag.NO_TIME)) {
+      table.word("start", TIME.format(report.span().local(run.startWallMillis())));
+    }
     pass(pass);
     windows(pass);
     table.text("process", run.process()).number("arc_s", run.lengthSeconds());

@@ -28,7 +28,7 @@ final class ShiftDoubts {
     doubts.addRuns(words.say("doubt.no-trainee"), one -> one.run().trainee().isEmpty());
     doubts.addRuns(words.say("doubt.no-procedure"), one -> one.run().procedureId().isEmpty());
     doubts.addRuns(words.say("doubt.no-shorts"), one -> one.run().shortCircuits() < 0);
-    doubts.sentences.addAll(new ShiftEvents(report.span(), words).sentences(report.events(), true));
+    doubts.sentences.addAll(ShiftEvents.of(report, words, true));
     return List.copyOf(doubts.sentences);
   }
 
@@ -52,17 +52,17 @@ final class ShiftDoubts {
           words.say(
               key,
               Integer.toString(runs.size()),
-              words.runs(report.runs().size()),
+              words.runs(report.allRuns().size()),
               words.channel(use.record().channel()),
               Long.toString(use.record().number())));
     }
   }
 
   private void addRuns(String doubt, Predicate<RunSummary> isIn) {
-    long count = report.runs().stream().filter(isIn).count();
+    long count = report.allRuns().stream().filter(isIn).count();
     if (count > 0) {
       sentences.add(
-          words.say("doubt.in", Long.toString(count), words.runs(report.runs().size()), doubt));
+          words.say("doubt.in", Long.toString(count), words.runs(report.allRuns().size()), doubt));
     }
   }
 
@@ -72,7 +72,9 @@ final class ShiftDoubts {
   }
 
   private static String state(CalibrationReview.ChannelState channel, ShiftWords words) {
-    String name = words.channel(channel.channel());
+    String sensor = words.channel(channel.channel());
+    String name =
+        channel.booth().isEmpty() ? sensor : VisibleText.of(channel.booth()) + ", " + sensor;
     if (channel.state() == SensorInUse.State.MISSING) {
       return words.say("calibration.missing", name);
     }

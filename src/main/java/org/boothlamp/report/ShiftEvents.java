@@ -16,7 +16,7 @@ final class ShiftEvents {
   private final ShiftSpan span;
   private final ShiftWords words;
 
-  ShiftEvents(ShiftSpan span, ShiftWords words) {
+  private ShiftEvents(ShiftSpan span, ShiftWords words) {
     this.span = span;
     this.words = words;
   }
@@ -27,14 +27,26 @@ final class ShiftEvents {
   }
 
   /** Sentences of the events that put figures in doubt, or of the others. */
-  List<String> sentences(List<EventRecord> events, boolean doubts) {
-    return EventSummary.of(events).stream()
-        .filter(summary -> EventWords.isDoubt(summary.what()) == doubts)
-        .map(this::sentence)
-        .toList();
+  static List<String> of(ShiftReport report, ShiftWords words, boolean doubts) {
+    ShiftEvents events = new ShiftEvents(report.span(), words);
+    List<String> sentences = new ArrayList<>();
+    for (EventSummary summary : EventSummary.of(report.events())) {
+      if (EventWords.isDoubt(summary.what()) == doubts) {
+        sentences.add(events.sentence(summary, events.times(summary.events())));
+      }
+    }
+    for (UntimedSummary start : report.untimed()) {
+      String when = words.say("event.untimed", Long.toString(start.number()));
+      for (EventSummary summary : EventSummary.of(start.events())) {
+        if (EventWords.isDoubt(summary.what()) == doubts) {
+          sentences.add(events.sentence(summary, when));
+        }
+      }
+    }
+    return sentences;
   }
 
-  private String sentence(EventSummary events) {
+  private String sentence(EventSummary events, String when) {
     List<String> parts = new ArrayList<>();
     int times = events.events().size();
     String name = name(events.what());
@@ -43,7 +55,7 @@ final class ShiftEvents {
       parts.add(words.say("event.counted", Long.toString(events.count())));
     }
     addLength(parts, events, times);
-    parts.add(times(events.events()));
+    parts.add(when);
     String details = details(events.events());
     String meaning = key(events.what()) + ".meaning";
     return String.join(", ", parts)

@@ -79,7 +79,7 @@ public final class ShiftHtml {
     page.open("header").leaf("h1", title());
     String zone = words.say("zone", report.span().zone().getId());
     page.leaf("p", String.join(", ", booth, span(), zone), "class", "sub");
-    if (!report.runs().isEmpty()) {
+    if (!report.allRuns().isEmpty()) {
       page.leaf("p", headline());
     }
     page.close();
@@ -107,14 +107,14 @@ public final class ShiftHtml {
   }
 
   private void runs() {
-    if (report.runs().isEmpty()) {
+    if (report.allRuns().isEmpty()) {
       return;
     }
     page.open("section").leaf("h2", words.say("runs"));
-    boolean charts = report.runs().size() <= MOST_CHARTS;
+    boolean charts = report.allRuns().size() <= MOST_CHARTS;
     if (!charts) {
       page.leaf("p", words.say("charts.too-many", Integer.toString(MOST_CHARTS)));
-    } else if (report.runs().stream().noneMatch(one -> strips.apply(one.run().id()) != null)) {
+    } else if (report.allRuns().stream().noneMatch(one -> strips.apply(one.run().id()) != null)) {
       page.leaf("p", words.say("charts.none"));
     } else {
       legend();
@@ -152,7 +152,7 @@ public final class ShiftHtml {
       page.leaf("p", words.say("doubts.none"));
     }
     list(doubts);
-    List<String> others = new ShiftEvents(report.span(), words).sentences(report.events(), false);
+    List<String> others = ShiftEvents.of(report, words, false);
     if (!others.isEmpty()) {
       page.leaf("h2", words.say("events"));
       list(others);

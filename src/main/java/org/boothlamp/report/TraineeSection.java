@@ -27,7 +27,7 @@ final class TraineeSection {
     this.words = words;
     this.strips = strips;
     this.page = page;
-    this.allUncalibrated = report.runs().stream().allMatch(r -> r.has(RunFlag.UNCALIBRATED));
+    this.allUncalibrated = report.allRuns().stream().allMatch(r -> r.has(RunFlag.UNCALIBRATED));
   }
 
   void append(GlanceRow row, String anchor) {
@@ -80,7 +80,7 @@ final class TraineeSection {
   private void run(RunSummary summary, List<TouchRecord> touches) {
     RunRecord run = summary.run();
     PassKey pass = PassKey.of(run);
-    String start = TimesOfDay.words(run.startWallMillis(), report.span());
+    String start = start(summary);
     page.open("div", "class", "run").open("p").leaf("strong", start).text(" ");
     page.text(
         words.say(
@@ -96,6 +96,14 @@ final class TraineeSection {
       page.leaf("p", notes);
     }
     page.close();
+  }
+
+  /** The time of day; where it is not known, the time since the monitor's start. */
+  private String start(RunSummary summary) {
+    RunRecord run = summary.run();
+    return summary.has(RunFlag.NO_TIME)
+        ? words.say("run.untimed", Durations.words(run.startSeconds()))
+        : TimesOfDay.words(run.startWallMillis(), report.span());
   }
 
   private void chart(RunSummary summary, String start) {
@@ -145,7 +153,8 @@ final class TraineeSection {
     int from = 0;
     for (RunSummary summary : row.runs()) {
       int until = from;
-      while (until < own.size() && isBefore(own.get(until), summary)) {
+      while (!summary.has(RunFlag.NO_TIME)
+          && until < own.size() && isBefore(own.get(until), summary)) {
         until++;
       }
       before.put(summary, own.subList(from, until));

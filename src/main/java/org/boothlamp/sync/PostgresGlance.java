@@ -25,7 +25,7 @@ public final class PostgresGlance implements AutoCloseable {
           + " s.green_s + s.amber_s, s.green_s + s.amber_s + s.red_s"
           + " FROM boothlamp.current_segment s"
           + " WHERE s.start_wall_ms >= ? AND s.start_wall_ms < ? AND (? OR s.from_booth = ?)"
-          + " AND s.green_s + s.amber_s + s.red_s > 0"
+          + " AND s.time_known = 1 AND s.green_s + s.amber_s + s.red_s > 0"
           + " ORDER BY s.start_wall_ms, s.from_booth, s.from_log, s.id";
 
   @FunctionalInterface

@@ -186,6 +186,33 @@ class ShiftHtmlTest {
   }
 
   @Test
+  void shouldShowRunsWhoseTimeIsNotKnownWithoutATimeOfDay() throws Exception {
+    RunRecord timed = run().id(1).at(EveningShift.at(18, 0, 0)).build();
+    RunRecord untimed = run().id(2).startSeconds(75).build();
+    List<EventRecord> events = List.of(new EventRecord("noise", true, 0, 3, 1, 0, ""));
+    ShiftRecords start = new ShiftRecords(List.of(untimed), List.of(), events);
+    ShiftRecords records =
+        new ShiftRecords(
+            List.of(timed), List.of(), List.of(), List.of(new UntimedStart(7, start)));
+    ShiftReport report = ShiftReport.of(records, EveningShift.SPAN, "B-07", "");
+    ShiftTime time =
+        ShiftTime.of(records, EveningShift.SPAN, List.of(), EveningShift.SPAN.untilWallMillis());
+    Glance glance = Glance.of(report, new Glance.Beside(time, List.of(), List.of()));
+    assertEquals(10, glance.rows().get(0).operator().arcSeconds(), "the timed run alone");
+    String page =
+        parsed(ShiftHtml.render(report, glance, NO_CHARTS, Phrases.in(Language.ENGLISH)))
+            .getDocumentElement()
+            .getTextContent()
+            .replace(Numbers.GLUE, ' ');
+    assertTrue(page.contains("1:15 min after a start of the monitor, time of day not known"), page);
+    assertTrue(page.contains("In 1 of 2 runs, the time of day is not known"), page);
+    assertTrue(page.contains("noise, 1.0 s, in start 7 of the monitor"), page);
+    assertFalse(page.contains("1970"));
+    String table = ShiftCsv.render(report, glance, Phrases.in(Language.ENGLISH));
+    assertTrue(table.contains("run,B-07,T-04,,S-3F-18"), table);
+  }
+
+  @Test
   void shouldListWithoutChartsWhatIsTooMuchToDraw() throws Exception {
     List<RunRecord> runs = new ArrayList<>();
     for (int i = 0; i <= ShiftHtml.MOST_CHARTS; i++) {
