@@ -9,12 +9,14 @@ import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
+import org.boothlamp.report.EarlierRun;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunSummary;
 import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
 import org.boothlamp.report.ShiftSpan;
+import org.boothlamp.report.SignInMoment;
 
 /**
  * Reads a log without changing it: beside the monitor that writes it, alone, or on a read-only
@@ -78,8 +80,8 @@ public final class BoothLogReader implements AutoCloseable {
   }
 
   /**
-   * The same with why its figures deserve less trust, if at all: some of it comes from what happened
-   * while it was welded.
+   * The same with why its figures deserve less trust, if at all: some of it comes from what
+   * happened while it was welded.
    *
    * @param zone whose days calibrations are due by
    * @param nowWallMillis time of day, ms since the epoch
@@ -93,8 +95,15 @@ public final class BoothLogReader implements AutoCloseable {
           ShiftRecords around = new ShiftReading(from, start, end).read();
           BoothHistories calibrations = calibrationsOfBooths(from);
           return ShiftReport.of(
-                  around, new ShiftSpan(start, end, zone), "", "", calibrations, nowWallMillis, null)
-              .allRuns().stream()
+                  around,
+                  new ShiftSpan(start, end, zone),
+                  "",
+                  "",
+                  calibrations,
+                  nowWallMillis,
+                  null)
+              .allRuns()
+              .stream()
               .filter(summary -> summary.run().id() == run.id())
               .findFirst()
               .orElseThrow();
@@ -109,6 +118,24 @@ public final class BoothLogReader implements AutoCloseable {
   /** What a run can be computed again from; null if there is no such segment. */
   public RunTrace runTrace(long segmentId) {
     return atOneMoment(from -> TraceReading.runTrace(from, segmentId));
+  }
+
+  /**
+   * Who signed in, or out, in a span of time; with the booth in a collected log only.
+   *
+   * @param fromWallMillis time of day, ms since the epoch, inside
+   * @param untilWallMillis likewise, outside
+   */
+  public List<SignInMoment> signIns(long fromWallMillis, long untilWallMillis) {
+    return atOneMoment(
+        from ->
+            GlanceReading.signIns(
+                from, from.number(COLLECTED) > 0, fromWallMillis, untilWallMillis));
+  }
+
+  /** What a comparison needs of the judged runs that began in a span of time. */
+  public List<EarlierRun> earlierRuns(long fromWallMillis, long untilWallMillis) {
+    return atOneMoment(from -> GlanceReading.earlierRuns(from, fromWallMillis, untilWallMillis));
   }
 
   /** What names a segment outside the log; null if there is no such segment. */

@@ -30,11 +30,13 @@ public final class TextReport {
   private static final int CLOCK = 8;
 
   private final ShiftReport report;
+  private final Glance glance;
   private final TextPage page;
   private final Units units;
 
-  private TextReport(ShiftReport report, int width, Colour colour, Units units) {
+  private TextReport(ShiftReport report, Glance glance, int width, Colour colour, Units units) {
     this.report = report;
+    this.glance = glance;
     this.units = units;
     this.page = new TextPage(Math.max(width, LEAST_WIDTH), colour);
   }
@@ -45,18 +47,26 @@ public final class TextReport {
    * @param width characters in a line, at least {@link #LEAST_WIDTH}
    */
   public static String render(ShiftReport report, int width, Colour colour) {
-    return render(report, width, colour, Units.METRIC);
+    return render(report, null, width, colour, Units.METRIC);
   }
 
-  /** The same in units of the reader's. */
-  public static String render(ShiftReport report, int width, Colour colour, Units units) {
-    return new TextReport(report, width, colour, units).render();
+  /**
+   * The same, with what to look at, and in units of the reader's.
+   *
+   * @param glance null leaves that out
+   */
+  public static String render(
+      ShiftReport report, Glance glance, int width, Colour colour, Units units) {
+    return new TextReport(report, glance, width, colour, units).render();
   }
 
   private String render() {
     appendHeader();
     if (!report.trainees().isEmpty()) {
       appendGlance();
+      if (glance != null) {
+        new GlanceText(glance, page).append();
+      }
     }
     if (!report.allRuns().isEmpty()) {
       appendPasses();

@@ -114,7 +114,7 @@ class BeadTextTest {
     ShiftRecords records =
         new ShiftRecords(List.of(welded().reference("even ripples").build()), List.of(), List.of());
     ShiftReport report = ShiftReport.of(records, EveningShift.SPAN, "B-07", "");
-    String metric = TextReport.render(report, 140, Colour.PLAIN);
+    String metric = TextReport.render(report, null, 140, Colour.PLAIN);
     assertTrue(metric.contains("Heat input is k times arc energy over bead length"), metric);
     assertTrue(
         metric.contains(
@@ -122,7 +122,7 @@ class BeadTextTest {
                 + " \"no crater\";"),
         metric);
     assertTrue(metric.contains("reference weld: even"), metric);
-    String inches = TextReport.render(report, 140, Colour.PLAIN, Units.INCH_POUND);
+    String inches = TextReport.render(report, null, 140, Colour.PLAIN, Units.INCH_POUND);
     assertTrue(inches.contains("heat input 17.6 kJ/in low"), inches);
   }
 }
