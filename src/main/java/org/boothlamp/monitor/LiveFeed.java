@@ -54,7 +54,7 @@ public final class LiveFeed {
    * The next 0.05 s of the running contact.
    *
    * @param point of kind TRACE_POINT
-   * @param average what is judged now
+   * @param average what is judged now; left out of points before the first that is judged
    */
   void addPoint(LogEntry point, PairScale scale, PairSums average, Polarity polarity) {
     boolean alternating = polarity == Polarity.AC;
@@ -67,8 +67,9 @@ public final class LiveFeed {
         alternating ? Float.NaN : magnitude(scale.current().toUnits(point.meanCurrentCount));
     now.pointVolts[place] =
         alternating ? Float.NaN : magnitude(scale.voltage().toUnits(point.meanVoltageCount));
-    now.pointAverageAmps[place] = (float) amps(average, scale, polarity);
-    now.pointAverageVolts[place] = (float) volts(average, scale, polarity);
+    boolean judged = point.signalCode > Signal.SETTLING.code();
+    now.pointAverageAmps[place] = judged ? (float) amps(average, scale, polarity) : Float.NaN;
+    now.pointAverageVolts[place] = judged ? (float) volts(average, scale, polarity) : Float.NaN;
     now.points++;
     endChange();
   }

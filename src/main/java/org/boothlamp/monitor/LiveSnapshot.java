@@ -48,7 +48,7 @@ public final class LiveSnapshot {
   /** Mean voltage, V, likewise. */
   public final float[] pointVolts = new float[LiveFeed.POINTS];
 
-  /** What the trailing average was at its end, A; NaN if there was none. */
+  /** What the trailing average was at its end, A; NaN while it was not judged. */
   public final float[] pointAverageAmps = new float[LiveFeed.POINTS];
 
   /** Likewise, V. */

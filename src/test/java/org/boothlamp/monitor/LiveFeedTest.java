@@ -68,7 +68,8 @@ class LiveFeedTest {
     assertEquals(19, now.pointIndex[last], 1);
     assertEquals(0, now.pointIndex[0]);
     assertEquals(110, now.pointAmps[20], 0.2);
-    assertEquals(24, now.pointAverageVolts[last], 0.2);
+    assertEquals(23, now.pointAverageVolts[39], 0.2);
+    assertTrue(Float.isNaN(now.pointAverageVolts[10]), "not judged in the first second");
   }
 
   @Test
