@@ -8,26 +8,18 @@ import java.util.stream.Collectors;
  * What was welded while a recording was made, for people; the booth log holds the rest. Immutable.
  *
  * @param booth booth id
- * @param boot number of the monitor's start in the booth log
  * @param startWallMillis time of day of the segment's start, ms since the epoch
  * @param trainee trainee code, or empty
  * @param procedureId procedure, or empty
  * @param pass its pass, or empty
  */
 record RecordedSegment(
-    String booth,
-    long boot,
-    long startWallMillis,
-    String trainee,
-    String procedureId,
-    String pass) {
+    String booth, long startWallMillis, String trainee, String procedureId, String pass) {
 
   /** As a TOML table. */
   String toToml() {
     return "\n[segment]\nbooth = "
         + quoted(booth)
-        + "\nboot = "
-        + boot
         + "\nstart = "
         + quoted(Instant.ofEpochMilli(startWallMillis).toString())
         + "\ntrainee = "

@@ -162,6 +162,11 @@ final class Booth implements RunningBooth {
   }
 
   @Override
+  public String logTrouble() {
+    return writer.counters().trouble;
+  }
+
+  @Override
   public long wallMillis() {
     return wallClock.epochMillis();
   }

@@ -11,6 +11,7 @@ import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.boothlamp.monitor.Monitor;
+import org.boothlamp.monitor.WallClock;
 import org.boothlamp.page.BoothPage;
 import org.boothlamp.page.PageOptions;
 import org.boothlamp.page.Role;
@@ -23,14 +24,15 @@ final class Pages {
 
   private Pages() {}
 
-  static BoothPage of(BoothSettings settings, OpenSource open, Monitor monitor, Path log) {
+  static BoothPage of(
+      BoothSettings settings, OpenSource open, WallClock clock, Monitor monitor, Path log) {
     return new BoothPage(
         options(settings),
         monitor.live(),
         log,
-        new PageSignIns(settings, open.scale(), log, open.wallClock()),
-        state(open, monitor),
-        open.wallClock());
+        new PageSignIns(settings, open.scale(), log, clock),
+        state(open, clock, monitor),
+        clock);
   }
 
   private static PageOptions options(BoothSettings settings) {
@@ -71,10 +73,10 @@ final class Pages {
     }
   }
 
-  private static StatePort state(OpenSource open, Monitor monitor) {
+  private static StatePort state(OpenSource open, WallClock clock, Monitor monitor) {
     String version = Pages.class.getPackage().getImplementationVersion();
     String started =
-        Instant.ofEpochMilli(open.wallClock().epochMillis())
+        Instant.ofEpochMilli(clock.epochMillis())
             .atZone(ZoneId.systemDefault())
             .toLocalDateTime()
             .truncatedTo(ChronoUnit.SECONDS)

@@ -4,9 +4,11 @@ import java.nio.file.Path;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.Map;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
+import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
 
@@ -61,17 +63,14 @@ public final class BoothLogReader implements AutoCloseable {
     return atOneMoment(from -> new ShiftReading(from, fromWallMillis, untilWallMillis).read());
   }
 
+  /** One segment with its windows and excursions; null if there is none. */
+  public RunRecord run(long segmentId) {
+    return atOneMoment(from -> ShiftReading.run(from, segmentId));
+  }
+
   /** The trace of a segment as far as it is saved; null if there is no such segment. */
   public SegmentTrace trace(long segmentId) {
     return atOneMoment(from -> TraceReading.read(from, segmentId));
-  }
-
-  /**
-   * True for a log that was collected from those of several booths. Their calibrations are not in
-   * it.
-   */
-  public boolean isCollected() {
-    return atOneMoment(from -> from.number(COLLECTED) > 0);
   }
 
   /** What a run can be computed again from; null if there is no such segment. */
@@ -102,7 +101,16 @@ public final class BoothLogReader implements AutoCloseable {
 
   /** All calibrations, with every point. */
   public CalibrationHistory calibrations() {
-    return atOneMoment(CalibrationReading::history);
+    return atOneMoment(from -> CalibrationReading.history(from));
+  }
+
+  /** The same, and which booth each is of: also in a log that was collected from several booths. */
+  public BoothHistories calibrationsOfBooths() {
+    return atOneMoment(
+        from ->
+            from.number(COLLECTED) > 0
+                ? CollectedCalibrations.read(from)
+                : BoothHistories.alone(CalibrationReading.history(from)));
   }
 
   /** One-point checks of a channel in order of time. */

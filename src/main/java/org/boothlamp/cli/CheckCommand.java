@@ -45,7 +45,8 @@ import picocli.CommandLine.Spec;
 /** Looks at everything that the monitor needs. */
 @Command(
     name = "check",
-    header = "Looks at settings, procedures, booth log, source and lamp, and says how they are.",
+    header =
+        "Looks at settings, procedures, booth log, source, lamp, recordings and sync, and says how they are.",
     description = {
       "Nothing is changed, no run is judged. The source and the lamp are opened for a few seconds, which"
           + " fails while a monitor runs: stop it first, or use --settings-only.",
@@ -118,6 +119,11 @@ final class CheckCommand implements Callable<Integer> {
       findings.add(log(SettingsOption.logOf(settings)));
       findings.addAll(source(settings));
       findings.add(lamp(settings));
+      findings.addAll(recordings(settings));
+    }
+    if (settings.sync() != null) {
+      SyncFindings sync = new SyncFindings(settings);
+      findings.addAll(settingsOnly ? sync.ofSettings() : sync.all());
     }
     if (hardware) {
       findings.addAll(
@@ -244,6 +250,12 @@ final class CheckCommand implements Callable<Integer> {
     } catch (RuntimeException failure) {
       return Finding.bad("lamp", failure.getMessage(), "");
     }
+  }
+
+  private List<Finding> recordings(BoothSettings settings) {
+    int pairsPerSecond = heard == null ? 0 : heard.pairsPerSecond();
+    return new RecordingFindings(settings.recordings(), parts.recordings(settings), pairsPerSecond)
+        .findings();
   }
 
   private static String outputs(BoothSettings settings) {

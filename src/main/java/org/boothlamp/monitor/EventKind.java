@@ -70,6 +70,16 @@ public enum EventKind {
   RECORDING_GAP("recording gap", false),
   /** The local page could not be opened: its address is taken, or a file of it cannot be used. */
   PAGE_NOT_OPEN("page not open", false),
+  /** The log's disk was full for a while. */
+  DISK_FULL("disk full", false),
+  /** The log was damaged and set aside; a new one was begun. */
+  LOG_DAMAGED("log damaged", false),
+  /** What could be read of a damaged log is in the new one. */
+  LOG_SALVAGED("log salvaged", false),
+  /** The time of day became known, or was put right: all rows of this start follow. */
+  CLOCK_SET("clock set", false),
+  /** The machine's clock jumped without a reason; it was not followed. */
+  CLOCK_STEPPED("clock stepped", false),
   /** A segment was running when the power went; closed at the next start. */
   POWER_LOSS("power loss", false);
 

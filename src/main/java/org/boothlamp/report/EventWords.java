@@ -22,6 +22,7 @@ final class EventWords {
           "stopped",
           "signed in",
           "sampling",
+          "clock set",
           "calibration missing",
           "calibration overdue",
           "calibration taken up",
@@ -64,6 +65,13 @@ final class EventWords {
         of("format changed", "The sensors changed their rate or range in between."),
         counts("log queue full", "entry", "entries", "Lost: runs may be missing here."),
         of("log stalled", "The log could not be written for a while."),
+        of("disk full", "The log had no room for a while; rows waited in memory."),
+        of(
+            "log damaged",
+            "It lies beside the log under that name; what could be read of it is taken over."),
+        counts("log salvaged", "page", "pages", "Runs from before it may be missing."),
+        of("clock set", "All times of that start were put right."),
+        of("clock stepped", "The log kept its own time."),
         of("power loss", "Up to the last 2 s of the run that was burning are missing."));
   }
 

@@ -1,6 +1,7 @@
 package org.boothlamp.settings;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.util.List;
 import org.boothlamp.calibration.CalibrationHistory;
@@ -26,6 +27,7 @@ import org.boothlamp.signal.PairScale;
  * @param judging times of averaging and judging
  * @param logFolder folder of the booth log; not checked here
  * @param recordings raw recordings of the last segments
+ * @param clockHasBattery true if the machine's clock runs while the power is off
  * @param procedures where the procedures are
  * @param steadyRuleFile what the school calls steady enough; null if it says nothing
  * @param sync where rows are sent; null if they stay here
@@ -45,6 +47,7 @@ public record BoothSettings(
     JudgingSettings judging,
     Path logFolder,
     RecordingsSettings recordings,
+    boolean clockHasBattery,
     ProcedureSettings procedures,
     Path steadyRuleFile,
     SyncSettings sync,
@@ -72,12 +75,15 @@ public record BoothSettings(
   /** The same of one sensor. */
   public SensorInUse sensor(
       Channel channel, ChannelScale nominal, CalibrationHistory history, ZonedDateTime moment) {
+    ZonedDateTime known =
+        Instant.ofEpochMilli(history.notBefore(moment.toInstant().toEpochMilli()))
+            .atZone(moment.getZone());
     ExpandedUncertainty stated = channel == Channel.CURRENT ? accuracy.amps() : accuracy.volts();
     return SensorInUse.of(
         history,
         channel,
         new SensorInUse.Fallback(nominal, stated, calibration.overdueFactor()),
-        moment.toInstant().toEpochMilli(),
-        moment.toLocalDate());
+        known.toInstant().toEpochMilli(),
+        known.toLocalDate());
   }
 }

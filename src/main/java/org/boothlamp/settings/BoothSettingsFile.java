@@ -62,6 +62,7 @@ public final class BoothSettingsFile {
             judging(document.section("averaging"), document.section("judging")),
             logFolder,
             recordings(document.section("recordings"), logFolder),
+            document.section("clock").flag("battery", false),
             procedures(document.section("procedures")),
             steadyRuleFile(document.section("progress")),
             new SyncReader(document, paths, boothId).read(),
