@@ -2,6 +2,7 @@ package org.boothlamp.app;
 
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 import org.boothlamp.acquisition.SerialLine;
 import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.cli.RunningBooth;
@@ -14,14 +15,16 @@ import org.boothlamp.monitor.SampleSource;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.monitor.Worker;
 import org.boothlamp.monitor.WorkerThread;
+import org.boothlamp.page.PageServer;
+import org.boothlamp.page.PageStartException;
 import org.tinylog.Logger;
 
 /**
  * The parts of a monitor that runs, and the order of their start and end.
  *
  * <pre>
- *   start:   boothlog -> recorder -> lamp -> sampler -> badge -> sync
- *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> badge
+ *   start:   boothlog -> recorder -> lamp -> sampler -> page -> badge -> sync
+ *   close:   sampler -> lamp (dark, over the source's line if need be) -> page -> source -> badge
  *            -> recorder -> boothlog -> sync, each even if another fails
  * </pre>
  *
@@ -29,7 +32,7 @@ import org.tinylog.Logger;
  * or the writer fails, the booth is over: it ends as a whole and whoever supervises the process
  * starts it again. A recorder that fails only ends the raw recordings, and sync that fails only
  * itself, and so does the badge reader; sync starts and ends last, as a network may keep it
- * waiting. Safe to share.
+ * waiting. A page that cannot be opened is an event, and no more. Safe to share.
  */
 final class Booth implements RunningBooth {
 
@@ -46,6 +49,8 @@ final class Booth implements RunningBooth {
   private final WorkerThread badgeThread;
   private final CountDownLatch over = new CountDownLatch(1);
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
+  private Supplier<PageServer> openPage;
+  private PageServer page;
   private boolean started;
   private boolean closed;
 
@@ -77,6 +82,25 @@ final class Booth implements RunningBooth {
     writer.note(EventKind.BADGE_READER_LOST, thrown.toString());
   }
 
+  /** Lets a page be opened once the lamp works; before {@link #start}. */
+  Booth withPage(Supplier<PageServer> opener) {
+    openPage = opener;
+    return this;
+  }
+
+  private void startPage() {
+    try {
+      page = openPage.get();
+      page.start();
+    } catch (PageStartException refused) {
+      Logger.warn("page: {}", refused.getMessage());
+      writer.note(EventKind.PAGE_NOT_OPEN, refused.getMessage());
+    } catch (RuntimeException fault) {
+      Logger.error(fault, "page: it did not open; the monitor goes on without");
+      writer.note(EventKind.PAGE_NOT_OPEN, fault.toString());
+    }
+  }
+
   private void failRecorder(Throwable thrown) {
     Logger.error(thrown, "raw recordings have ended because of a fault of the program");
     writer.note(EventKind.RECORDINGS_STOPPED, thrown.toString());
@@ -103,6 +127,9 @@ final class Booth implements RunningBooth {
     }
     lamp.start();
     samplerThread.start();
+    if (openPage != null) {
+      startPage();
+    }
     if (badgeThread != null) {
       badgeThread.start();
     }
@@ -165,6 +192,9 @@ final class Booth implements RunningBooth {
       attempt(samplerThread::close);
     }
     attempt(lamp::close);
+    if (page != null) {
+      attempt(page::close);
+    }
     attempt(source::close);
     if (started && badgeThread != null) {
       attempt(badgeThread::close);

@@ -145,15 +145,20 @@ public final class Wiring implements Parts {
     writer.keepFor(settings.retention(), sentRows(settings, log.path()));
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
-    return new Booth(
-        open.source(),
-        lamp,
-        monitor,
-        writer,
-        recordings == null ? null : recorder(settings, recordings, monitor, writer),
-        clocks.wall(),
-        sync(settings, log.path()),
-        BoothBadges.desk(settings, monitor, shown, writer));
+    Booth booth =
+        new Booth(
+            open.source(),
+            lamp,
+            monitor,
+            writer,
+            recordings == null ? null : recorder(settings, recordings, monitor, writer),
+            clocks.wall(),
+            sync(settings, log.path()),
+            BoothBadges.desk(settings, monitor, shown, writer));
+    return settings.page() == null
+        ? booth
+        : booth.withPage(
+            () -> Pages.of(settings, open, clocks.wall(), monitor, log.path()).server());
   }
 
   /** A source that runs faster than life brings its own time of day along, which is right. */

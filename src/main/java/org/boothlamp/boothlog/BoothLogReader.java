@@ -110,6 +110,11 @@ public final class BoothLogReader implements AutoCloseable {
         });
   }
 
+  /** One run; null if there is none. */
+  public RunRecord findRun(long segmentId) {
+    return atOneMoment(from -> ShiftReading.run(from, segmentId));
+  }
+
   /** The trace of a segment as far as it is saved; null if there is no such segment. */
   public SegmentTrace trace(long segmentId) {
     return atOneMoment(from -> TraceReading.read(from, segmentId));

@@ -72,6 +72,8 @@ public enum EventKind {
   RECORDINGS_RESUMED("recordings resumed", false),
   /** Pairs are missing in a raw recording because the disk was too slow. */
   RECORDING_GAP("recording gap", false),
+  /** The local page could not be opened: its address is taken, or a file of it cannot be used. */
+  PAGE_NOT_OPEN("page not open", false),
   /** The log's disk was full for a while. */
   DISK_FULL("disk full", false),
   /** The log was damaged and set aside; a new one was begun. */

@@ -35,6 +35,7 @@ import org.boothlamp.signal.PairScale;
  * @param sync where rows are sent; null if they stay here
  * @param badge the reader that trainees sign in with; null if there is none
  * @param screen the language and the units of screens
+ * @param page the local web page; null for none
  * @param shifts in file order, not overlapping; empty if reports go by whole days
  */
 public record BoothSettings(
@@ -56,6 +57,7 @@ public record BoothSettings(
     SyncSettings sync,
     BadgeSettings badge,
     ScreenSettings screen,
+    PageSettings page,
     List<ShiftSettings> shifts) {
 
   public BoothSettings {

@@ -70,6 +70,7 @@ public final class BoothSettingsFile {
             new SyncReader(document, paths, boothId).read(),
             new BadgeSection(document, paths).read(source),
             screen(document.section("screen")),
+            new PageReader(document, paths).read(),
             shifts());
     document.refuseUnknown();
     problems.throwIfAny();

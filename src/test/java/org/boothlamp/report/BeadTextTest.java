@@ -114,7 +114,7 @@ class BeadTextTest {
     ShiftRecords records =
         new ShiftRecords(List.of(welded().reference("even ripples").build()), List.of(), List.of());
     ShiftReport report = ShiftReport.of(records, EveningShift.SPAN, "B-07", "");
-    String metric = TextReport.render(report, null, 140, Colour.PLAIN);
+    String metric = TextReport.render(report, 140, Colour.PLAIN);
     assertTrue(metric.contains("Heat input is k times arc energy over bead length"), metric);
     assertTrue(
         metric.contains(
