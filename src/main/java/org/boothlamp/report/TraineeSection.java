@@ -154,7 +154,8 @@ final class TraineeSection {
     for (RunSummary summary : row.runs()) {
       int until = from;
       while (!summary.has(RunFlag.NO_TIME)
-          && until < own.size() && isBefore(own.get(until), summary)) {
+          && until < own.size()
+          && isBefore(own.get(until), summary)) {
         until++;
       }
       before.put(summary, own.subList(from, until));

@@ -192,8 +192,7 @@ class ShiftHtmlTest {
     List<EventRecord> events = List.of(new EventRecord("noise", true, 0, 3, 1, 0, ""));
     ShiftRecords start = new ShiftRecords(List.of(untimed), List.of(), events);
     ShiftRecords records =
-        new ShiftRecords(
-            List.of(timed), List.of(), List.of(), List.of(new UntimedStart(7, start)));
+        new ShiftRecords(List.of(timed), List.of(), List.of(), List.of(new UntimedStart(7, start)));
     ShiftReport report = ShiftReport.of(records, EveningShift.SPAN, "B-07", "");
     ShiftTime time =
         ShiftTime.of(records, EveningShift.SPAN, List.of(), EveningShift.SPAN.untilWallMillis());
