@@ -9,6 +9,7 @@ import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
+import org.boothlamp.report.WeldReplay;
 
 /**
  * Reads a log without changing it: beside the monitor that writes it, alone, or on a read-only
@@ -77,6 +78,11 @@ public final class BoothLogReader implements AutoCloseable {
   /** What a run can be computed again from; null if there is no such segment. */
   public RunTrace runTrace(long segmentId) {
     return atOneMoment(from -> TraceReading.runTrace(from, segmentId));
+  }
+
+  /** A run to be looked at again, as far as it is saved; null if there is no such segment. */
+  public WeldReplay weldReplay(long segmentId) {
+    return atOneMoment(from -> ReplayReading.read(from, segmentId));
   }
 
   /** What names a segment outside the log; null if there is no such segment. */

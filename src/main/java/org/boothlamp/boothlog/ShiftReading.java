@@ -76,7 +76,7 @@ final class ShiftReading {
     return log.bind(sql).whole(fromWallMillis).whole(untilWallMillis).rows();
   }
 
-  private List<RunRecord> runs() throws SQLException {
+  List<RunRecord> runs() throws SQLException {
     Map<Long, String> booths = booths();
     List<RunRecord> runs = new ArrayList<>();
     try (Columns row = rows(RUNS);
@@ -169,7 +169,7 @@ final class ShiftReading {
     return touches;
   }
 
-  private List<EventRecord> events() throws SQLException {
+  List<EventRecord> events() throws SQLException {
     List<EventRecord> events = new ArrayList<>();
     try (Columns row = rows(EVENTS)) {
       while (row.next()) {

@@ -110,6 +110,12 @@ public final class JsonLines {
     return this;
   }
 
+  /** An object as a field of the one that is open. */
+  public JsonLines startItem(String name) throws IOException {
+    json.writeObjectFieldStart(name);
+    return this;
+  }
+
   public JsonLines endItem() throws IOException {
     json.writeEndObject();
     return this;
