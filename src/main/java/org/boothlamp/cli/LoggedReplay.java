@@ -4,6 +4,7 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import org.boothlamp.acquisition.Pause;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.report.ReplayScreen;
@@ -44,7 +45,8 @@ final class LoggedReplay {
     ReplayScreen screen =
         new ReplayScreen(
             pair, PHRASES, ZoneId.systemDefault(), terminal.width(), terminal.colour());
-    ReplayPlayer player = new ReplayPlayer(screen, pair.frames(), terminal, NanoClock.SYSTEM);
+    ReplayPlayer player =
+        new ReplayPlayer(screen, pair.frames(), terminal, NanoClock.SYSTEM, Pause.SYSTEM);
     if (options.step) {
       player.step();
     } else if (terminal.canRedraw()) {

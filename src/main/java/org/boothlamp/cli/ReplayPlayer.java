@@ -2,7 +2,7 @@ package org.boothlamp.cli;
 
 import java.io.PrintStream;
 import java.util.Locale;
-import java.util.concurrent.locks.LockSupport;
+import org.boothlamp.acquisition.Pause;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.report.ReplayScreen;
 import org.boothlamp.report.WeldReplay;
@@ -23,6 +23,7 @@ final class ReplayPlayer {
 
   private static final double NANOS_PER_SECOND = 1e9;
   private static final long LONGEST_WAIT_NANOS = 50_000_000L;
+  private static final long SHORTEST_WAIT_NANOS = 1_000_000L;
 
   /** Without a terminal a line stands for so many frames: half a second. */
   private static final int FRAMES_A_LINE = 10;
@@ -32,15 +33,17 @@ final class ReplayPlayer {
   private final Terminal terminal;
   private final PrintStream out;
   private final NanoClock clock;
+  private final Pause pause;
   private long playedNanos;
   private long lastNanos;
   private boolean paused;
 
-  ReplayPlayer(ReplayScreen screen, int frames, Terminal terminal, NanoClock clock) {
+  ReplayPlayer(ReplayScreen screen, int frames, Terminal terminal, NanoClock clock, Pause pause) {
     this.screen = screen;
     this.frames = frames;
     this.terminal = terminal;
     this.clock = clock;
+    this.pause = pause;
     out = terminal.out();
   }
 
@@ -75,7 +78,7 @@ final class ReplayPlayer {
         paused = !paused;
         draw(shown, paused ? "held; Enter goes on, q ends" : note);
       }
-      LockSupport.parkNanos(waitNanos(shown, speed));
+      pause.pauseNanos(waitNanos(shown, speed));
     }
   }
 
@@ -90,7 +93,8 @@ final class ReplayPlayer {
 
   private long waitNanos(int shown, double speed) {
     double dueNanos = (shown + 1) * WeldReplay.FRAME_SECONDS * NANOS_PER_SECOND / speed;
-    return (long) Math.max(0, Math.min(LONGEST_WAIT_NANOS, dueNanos - playedNanos));
+    double left = Math.min(LONGEST_WAIT_NANOS, dueNanos - playedNanos);
+    return Math.max(SHORTEST_WAIT_NANOS, (long) left);
   }
 
   private void draw(int frame, String note) {
