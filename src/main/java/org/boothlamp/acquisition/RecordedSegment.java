@@ -5,7 +5,7 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
- * What was welded while a recording was made, for people; the booth log holds the rest. Immutable.
+ * What was welded while a recording was made; the booth log holds the rest. Immutable.
  *
  * @param booth booth id
  * @param boot number of the monitor's start in the booth log
@@ -13,6 +13,7 @@ import java.util.stream.Collectors;
  * @param trainee trainee code, or empty
  * @param procedureId procedure, or empty
  * @param pass its pass, or empty
+ * @param contactPair place in the recording of the segment's first pair
  */
 record RecordedSegment(
     String booth,
@@ -20,7 +21,8 @@ record RecordedSegment(
     long startWallMillis,
     String trainee,
     String procedureId,
-    String pass) {
+    String pass,
+    long contactPair) {
 
   /** As a TOML table. */
   String toToml() {
@@ -36,6 +38,10 @@ record RecordedSegment(
         + quoted(procedureId)
         + "\npass = "
         + quoted(pass)
+        + "\n"
+        + RecordingScale.CONTACT_PAIR
+        + " = "
+        + contactPair
         + "\n";
   }
 
