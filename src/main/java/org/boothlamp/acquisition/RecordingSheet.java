@@ -25,8 +25,7 @@ import org.boothlamp.signal.PairScale;
  * @param segmentToml the table {@code [segment]} as it stands in the file, or empty
  * @param contactPair place of the first pair with current; -1 if it is not said
  */
-record RecordingSheet(
-    PairScale scale, List<PairGap> gaps, String segmentToml, long contactPair) {
+record RecordingSheet(PairScale scale, List<PairGap> gaps, String segmentToml, long contactPair) {
 
   static final long NOT_SAID = -1;
 

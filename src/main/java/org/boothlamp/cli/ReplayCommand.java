@@ -2,6 +2,7 @@ package org.boothlamp.cli;
 
 import java.io.IOException;
 import java.io.PrintWriter;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.concurrent.Callable;
 import org.boothlamp.arc.ArcRule;
@@ -39,6 +40,7 @@ import picocli.CommandLine.Spec;
     header = "Plays a run of the booth log again, or sends a recording through the monitor.",
     customSynopsis = {
       "boothlamp replay --segment ID [--beside ID] [--speed X | --step]",
+      "       boothlamp replay --segment ID [--zoom FROM..TO] [--sound NAME.wav]",
       "       boothlamp replay NAME.wav [--procedure FILE] [--pass NAME]"
     },
     description = {
@@ -55,6 +57,8 @@ import picocli.CommandLine.Spec;
       "Examples:",
       "  boothlamp replay --segment 17",
       "  boothlamp replay --segment 17 --beside 12 --speed 0.25",
+      "  boothlamp replay --segment 17 --zoom 3.2..3.4",
+      "  boothlamp replay --segment 17 --sound arc.wav",
       "  boothlamp replay five-runs.wav --procedure stick-fillet.toml --pass fill"
     })
 final class ReplayCommand implements Callable<Integer> {
@@ -128,6 +132,9 @@ final class ReplayCommand implements Callable<Integer> {
       throw usage(
           "a run of the log stays judged as it was: --procedure and --pass are for NAME.wav");
     }
+    if (logged.sound != null && Files.exists(logged.sound)) {
+      throw usage(logged.sound + " is there already: choose another name, or move it away");
+    }
     if (logged.step && logged.speed != null) {
       throw usage("--speed and --step are two ways to look: give one");
     }
@@ -141,6 +148,10 @@ final class ReplayCommand implements Callable<Integer> {
   }
 
   private void playLogged() throws IOException {
+    if (logged.wantsRaw()) {
+      playRaw();
+      return;
+    }
     Path log =
         logged.log != null ? logged.log : SettingsOption.logOf(SettingsOption.read(settingsFile));
     LoggedReplay replay = new LoggedReplay(logged, log, terminal);
@@ -148,6 +159,28 @@ final class ReplayCommand implements Callable<Integer> {
       replay.writeJson();
     } else {
       replay.play();
+    }
+  }
+
+  /** Raw recordings lie where the settings say. */
+  private void playRaw() throws IOException {
+    double[] zoom = logged.zoom == null ? null : zoomSeconds();
+    BoothSettings settings = SettingsOption.read(settingsFile);
+    Path log = logged.log != null ? logged.log : SettingsOption.logOf(settings);
+    RawReplay raw = RawReplay.of(logged.segment, log, parts.recordings(settings), terminal);
+    double[] seconds = zoom == null ? raw.wholeRun() : zoom;
+    if (logged.sound == null) {
+      raw.zoom(seconds[0], seconds[1], format);
+    } else {
+      raw.writeSound(logged.sound, seconds[0], seconds[1]);
+    }
+  }
+
+  private double[] zoomSeconds() {
+    try {
+      return logged.zoomSeconds();
+    } catch (IllegalArgumentException refused) {
+      throw usage(refused.getMessage());
     }
   }
 

@@ -69,6 +69,8 @@ class LoggedReplayTest {
         "replay --segment 1 --pass fill | stays judged as it was",
         "replay --segment 1 --step --speed 2 | two ways to look",
         "replay --segment 1 --speed 0 | --speed must be from 0.01 to 100, but is 0.0",
+        "replay --segment 1 --zoom 3 | two moments in seconds such as 3.2..3.4, but is 3",
+        "replay --segment 1 --zoom 4..3 | two moments in seconds",
         "replay --beside 1 | --segment"
       })
   void shouldRefuseWhatDoesNotGoTogether(String words, String says) {

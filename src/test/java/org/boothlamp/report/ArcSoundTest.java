@@ -28,8 +28,7 @@ class ArcSoundTest {
   private static final List<String> NAMES = KnownRecording.NAMES;
 
   private static final ShortCircuitRule RULE =
-      new ShortCircuitRule(
-          ArcRule.STANDARD.shortCircuitVolts(), ArcRule.STANDARD.arcOffAmps());
+      new ShortCircuitRule(ArcRule.STANDARD.shortCircuitVolts(), ArcRule.STANDARD.arcOffAmps());
 
   private record Heard(int rateHz, double[] samples) {
 

@@ -25,8 +25,7 @@ class RawColumnsTest {
       List.of("short-arc-four-runs", "tacks", "stick-five-runs");
 
   private static final ShortCircuitRule RULE =
-      new ShortCircuitRule(
-          ArcRule.STANDARD.shortCircuitVolts(), ArcRule.STANDARD.arcOffAmps());
+      new ShortCircuitRule(ArcRule.STANDARD.shortCircuitVolts(), ArcRule.STANDARD.arcOffAmps());
 
   private static final PairScale ONE_TO_ONE =
       new PairScale(new ChannelScale(1, 0), new ChannelScale(1, 0));
@@ -67,8 +66,7 @@ class RawColumnsTest {
   @Test
   void shouldTurnElectrodeNegativeRoundAndLeaveMissingPairsOut() {
     PairsInMemory held = pairs(-20, -21, -22, -23);
-    PairsInMemory gap =
-        new PairsInMemory(5_000, ONE_TO_ONE, held.current(), held.voltage(), 2);
+    PairsInMemory gap = new PairsInMemory(5_000, ONE_TO_ONE, held.current(), held.voltage(), 2);
     RawColumns columns = RawColumns.of(RawWindow.of(gap, 0, 1), Polarity.DC_MINUS, 4);
     assertEquals(21, columns.lowestVolts[1]);
     assertTrue(Double.isNaN(columns.lowestVolts[2]));
@@ -81,7 +79,9 @@ class RawColumnsTest {
     assertEquals(2, RawWindow.of(pairs(20, 20), -5, 5).pairs());
   }
 
-  /** Windows of 0.4 s with a column a pair, one after the other, as somebody looks through a run. */
+  /**
+   * Windows of 0.4 s with a column a pair, one after the other, as somebody looks through a run.
+   */
   @ParameterizedTest
   @FieldSource("WITH_SHORTS")
   void shouldShowTheShortCircuitsThereTrulyWereAsSinglePairs(String name) {
@@ -92,8 +92,7 @@ class RawColumnsTest {
       int run = 0;
       for (double at = truth.startSeconds(); at < truth.endSeconds(); at += 0.4) {
         RawWindow window = RawWindow.of(pairs, at, Math.min(at + 0.4, truth.endSeconds()));
-        RawColumns columns =
-            window == null ? null : RawColumns.of(window, Polarity.DC_PLUS, 2_001);
+        RawColumns columns = window == null ? null : RawColumns.of(window, Polarity.DC_PLUS, 2_001);
         assertTrue(columns == null || columns.areSinglePairs());
         for (int k = 0; columns != null && k < columns.size(); k++) {
           boolean low = columns.highestVolts[k] < 8;
