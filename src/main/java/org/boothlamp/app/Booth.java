@@ -2,6 +2,7 @@ package org.boothlamp.app;
 
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.atomic.AtomicReference;
+import java.util.function.Supplier;
 import org.boothlamp.acquisition.SerialLine;
 import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.cli.RunningBooth;
@@ -14,21 +15,24 @@ import org.boothlamp.monitor.SampleSource;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.monitor.Worker;
 import org.boothlamp.monitor.WorkerThread;
+import org.boothlamp.page.PageServer;
+import org.boothlamp.page.PageStartException;
 import org.tinylog.Logger;
 
 /**
  * The parts of a monitor that runs, and the order of their start and end.
  *
  * <pre>
- *   start:   boothlog -> recorder -> lamp -> sampler -> sync
- *   close:   sampler -> lamp (dark, over the source's line if need be) -> source -> recorder
+ *   start:   boothlog -> recorder -> lamp -> sampler -> page -> sync
+ *   close:   sampler -> lamp (dark, over the source's line if need be) -> page -> source -> recorder
  *            -> boothlog -> sync, each even if another fails
  * </pre>
  *
  * <p>Consumers start first and end last, so nothing is produced that nobody takes. If the sampler
  * or the writer fails, the booth is over: it ends as a whole and whoever supervises the process
  * starts it again. A recorder that fails only ends the raw recordings, and sync that fails only
- * itself; it starts and ends last, as a network may keep it waiting. Safe to share.
+ * itself; it starts and ends last, as a network may keep it waiting. A page that cannot be opened
+ * is an event, and no more. Safe to share.
  */
 final class Booth implements RunningBooth {
 
@@ -44,6 +48,8 @@ final class Booth implements RunningBooth {
   private final WorkerThread syncThread;
   private final CountDownLatch over = new CountDownLatch(1);
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
+  private Supplier<PageServer> openPage;
+  private PageServer page;
   private boolean started;
   private boolean closed;
 
@@ -66,6 +72,25 @@ final class Booth implements RunningBooth {
     writerThread = new WorkerThread(new WatchedWriter(writer, samplingEvents), this::fail);
     recorderThread = recorder == null ? null : new WorkerThread(recorder, this::failRecorder);
     syncThread = sync == null ? null : new WorkerThread(sync, Booth::sayThatSyncEnded);
+  }
+
+  /** Lets a page be opened once the lamp works; before {@link #start}. */
+  Booth withPage(Supplier<PageServer> opener) {
+    openPage = opener;
+    return this;
+  }
+
+  private void startPage() {
+    try {
+      page = openPage.get();
+      page.start();
+    } catch (PageStartException refused) {
+      Logger.warn("page: {}", refused.getMessage());
+      writer.note(EventKind.PAGE_NOT_OPEN, refused.getMessage());
+    } catch (RuntimeException fault) {
+      Logger.error(fault, "page: it did not open; the monitor goes on without");
+      writer.note(EventKind.PAGE_NOT_OPEN, fault.toString());
+    }
   }
 
   private void failRecorder(Throwable thrown) {
@@ -94,6 +119,9 @@ final class Booth implements RunningBooth {
     }
     lamp.start();
     samplerThread.start();
+    if (openPage != null) {
+      startPage();
+    }
     if (syncThread != null) {
       syncThread.start();
     }
@@ -148,6 +176,9 @@ final class Booth implements RunningBooth {
       attempt(samplerThread::close);
     }
     attempt(lamp::close);
+    if (page != null) {
+      attempt(page::close);
+    }
     attempt(source::close);
     if (started && recorderThread != null) {
       attempt(recorderThread::close);

@@ -124,14 +124,18 @@ public final class Wiring implements Parts {
             });
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
-    return new Booth(
-        open.source(),
-        lamp,
-        monitor,
-        writer,
-        recorder(settings, open, monitor, writer),
-        open.wallClock(),
-        sync(settings, log.path()));
+    Booth booth =
+        new Booth(
+            open.source(),
+            lamp,
+            monitor,
+            writer,
+            recorder(settings, open, monitor, writer),
+            open.wallClock(),
+            sync(settings, log.path()));
+    return settings.page() == null
+        ? booth
+        : booth.withPage(() -> Pages.of(settings, open, monitor, log.path()).server());
   }
 
   /** Sends rows on beside the monitor; null if the settings ask for none of it. */

@@ -68,6 +68,8 @@ public enum EventKind {
   RECORDINGS_RESUMED("recordings resumed", false),
   /** Pairs are missing in a raw recording because the disk was too slow. */
   RECORDING_GAP("recording gap", false),
+  /** The local page could not be opened: its address is taken, or a file of it cannot be used. */
+  PAGE_NOT_OPEN("page not open", false),
   /** A segment was running when the power went; closed at the next start. */
   POWER_LOSS("power loss", false);
 

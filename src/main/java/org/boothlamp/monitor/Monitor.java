@@ -1,8 +1,10 @@
 package org.boothlamp.monitor;
 
 import java.util.concurrent.atomic.AtomicReference;
+import org.boothlamp.judging.JudgingPlan;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.signal.PairSums;
+import org.boothlamp.signal.Polarity;
 import org.boothlamp.signal.Slot;
 
 /**
@@ -20,7 +22,8 @@ import org.boothlamp.signal.Slot;
  *
  * <p>Runs on the thread "sampler" and never waits for anything but the source. No sample for 0.25 s
  * is a fault; after 2 s of silence an open segment is closed. Once pairs flow nothing is created.
- * {@link #assign}, {@link #measureBy} and {@link #status} may be called from any thread.
+ * {@link #assign}, {@link #measureBy}, {@link #status} and {@link #live} may be called from any
+ * thread.
  */
 public final class Monitor implements Worker {
 
@@ -38,6 +41,7 @@ public final class Monitor implements Worker {
   private final SampleBlock block = new SampleBlock();
   private final LogEntry event = new LogEntry();
   private final MonitorStatus status = new MonitorStatus();
+  private final LiveFeed live = new LiveFeed();
   private final AtomicReference<Orders> orders;
   private final CounterWatch badFrames = new CounterWatch(EventKind.BAD_FRAMES);
   private final CounterWatch lostPairs = new CounterWatch(EventKind.LOST_PAIRS);
@@ -106,6 +110,11 @@ public final class Monitor implements Worker {
   /** What the monitor sees now. */
   public MonitorStatus status() {
     return status;
+  }
+
+  /** The same, all of one step, with the last trace points. */
+  public LiveFeed live() {
+    return live;
   }
 
   @Override
@@ -258,6 +267,7 @@ public final class Monitor implements Worker {
   private void showStatus() {
     if (pipeline == null) {
       status.set(signal(), Double.NaN, Double.NaN, 0, 0, orders.get().assignment());
+      live.set(signal(), Double.NaN, Double.NaN, 0, false, orders.get().assignment());
       return;
     }
     PairSums average = pipeline.average();
@@ -269,6 +279,28 @@ public final class Monitor implements Worker {
         pipeline.arcSeconds(),
         pipeline.slots() * Slot.SECONDS,
         pipeline.assignment());
+    Polarity polarity = polarity();
+    live.set(
+        signal(),
+        arc ? LiveFeed.amps(average, settings.scale(), polarity) : Double.NaN,
+        arc ? LiveFeed.volts(average, settings.scale(), polarity) : Double.NaN,
+        pipeline.arcSeconds(),
+        arc,
+        pipeline.assignment());
+  }
+
+  /** What the procedure asks for; null if none is loaded. */
+  private Polarity polarity() {
+    JudgingPlan plan = pipeline.assignment().plan();
+    return plan == null ? null : plan.procedure().current();
+  }
+
+  private void followLive(LogEntry entry) {
+    if (entry.kind == LogEntry.Kind.SEGMENT_STARTED) {
+      live.beginRun();
+    } else if (entry.kind == LogEntry.Kind.TRACE_POINT) {
+      live.addPoint(entry, settings.scale(), pipeline.average(), polarity());
+    }
   }
 
   /** Closes what is open in the log; a second call does nothing. */
@@ -335,6 +367,7 @@ public final class Monitor implements Worker {
     public void onEntry(LogEntry entry) {
       offer(entry);
       tap.onEntry(entry);
+      followLive(entry);
     }
   }
 }

@@ -1,7 +1,7 @@
 package org.boothlamp.report;
 
 /** Lengths of time for people. */
-final class Durations {
+public final class Durations {
 
   private static final int SECONDS_PER_HOUR = 3_600;
 
@@ -11,7 +11,7 @@ final class Durations {
    * A length with its unit, in the form that reads best: "3.4 s", "8:41 min", "1:02:03 h"; "?" if
    * it is not known (NaN). Each form starts where the one before would round up to it.
    */
-  static String words(double seconds) {
+  public static String words(double seconds) {
     return append(new StringBuilder(12), seconds).toString();
   }
 

@@ -7,7 +7,7 @@ import java.util.Deque;
  * HTML that is well-formed XML as well, as it grows. All text and every attribute is made visible
  * and escaped here, so that nothing typed by a person can become markup. Confined to one thread.
  */
-final class Markup {
+public final class Markup {
 
   private final StringBuilder out = new StringBuilder(32_768);
   private final Deque<String> open = new ArrayDeque<>();
@@ -17,7 +17,7 @@ final class Markup {
    *
    * @param attributes names and values in turn
    */
-  Markup open(String tag, String... attributes) {
+  public Markup open(String tag, String... attributes) {
     begin(tag, attributes);
     out.append('>');
     open.push(tag);
@@ -25,30 +25,31 @@ final class Markup {
   }
 
   /** Ends the innermost element, on a line of its own. */
-  Markup close() {
+  public Markup close() {
     out.append("</").append(open.pop()).append(">\n");
     return this;
   }
 
   /** An element with nothing in it. */
-  Markup empty(String tag, String... attributes) {
+  public Markup empty(String tag, String... attributes) {
     begin(tag, attributes);
     out.append("/>\n");
     return this;
   }
 
   /** An element with only text in it. */
-  Markup leaf(String tag, String text, String... attributes) {
+  public Markup leaf(String tag, String text, String... attributes) {
     return open(tag, attributes).text(text).close();
   }
 
-  Markup text(String text) {
+  /** Text, made visible and escaped. */
+  public Markup text(String text) {
     appendEscaped(VisibleText.of(text));
     return this;
   }
 
   /** What the program itself wrote and needs no escaping: a document type, a style sheet. */
-  Markup verbatim(String trusted) {
+  public Markup verbatim(String trusted) {
     out.append(trusted);
     return this;
   }

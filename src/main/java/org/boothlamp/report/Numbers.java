@@ -5,7 +5,7 @@ package org.boothlamp.report;
  * a year's report formats hundreds of thousands of them and a format string would cost more than
  * the whole fold.
  */
-final class Numbers {
+public final class Numbers {
 
   /** A space at which no line ends: between a number and its unit. Printed as a space. */
   static final char GLUE = '\u00a0';
@@ -25,7 +25,7 @@ final class Numbers {
    *
    * @param decimals 0 to 3
    */
-  static String fixed(double value, int decimals) {
+  public static String fixed(double value, int decimals) {
     return append(new StringBuilder(12), value, decimals).toString();
   }
 
@@ -59,7 +59,7 @@ final class Numbers {
   }
 
   /** A limit as it was written: up to three decimals, none that are zero. */
-  static String plain(double value) {
+  public static String plain(double value) {
     StringBuilder out = append(new StringBuilder(12), value, 3);
     if (out.indexOf(".") >= 0 && out.indexOf("E") < 0) {
       int end = out.length();
@@ -72,7 +72,7 @@ final class Numbers {
   }
 
   /** A share (0 to 1) in per cent with one decimal, or "not judged" if there is none (NaN). */
-  static String share(double share) {
+  public static String share(double share) {
     return Double.isNaN(share) ? NOT_JUDGED : fixed(100 * share, 1) + GLUE + "%";
   }
 

@@ -3,12 +3,12 @@ package org.boothlamp.report;
 import java.time.ZonedDateTime;
 
 /** Moments for people, on the clock of the span's zone. */
-final class TimesOfDay {
+public final class TimesOfDay {
 
   private TimesOfDay() {}
 
   /** "08:14:02". */
-  static String clock(ZonedDateTime time) {
+  public static String clock(ZonedDateTime time) {
     StringBuilder out = new StringBuilder(8);
     Numbers.appendPadded(out, time.getHour(), 2).append(':');
     Numbers.appendPadded(out, time.getMinute(), 2).append(':');
@@ -16,7 +16,7 @@ final class TimesOfDay {
   }
 
   /** The time of day, with the date if the span has several. */
-  static String words(long wallMillis, ShiftSpan span) {
+  public static String words(long wallMillis, ShiftSpan span) {
     ZonedDateTime time = span.local(wallMillis);
     return span.hasSeveralDays() ? time.toLocalDate() + " " + clock(time) : clock(time);
   }

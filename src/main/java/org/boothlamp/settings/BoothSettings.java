@@ -30,6 +30,7 @@ import org.boothlamp.signal.PairScale;
  * @param steadyRuleFile what the school calls steady enough; null if it says nothing
  * @param sync where rows are sent; null if they stay here
  * @param screen the language and the units of screens
+ * @param page the local web page; null for none
  * @param shifts in file order, not overlapping; empty if reports go by whole days
  */
 public record BoothSettings(
@@ -48,6 +49,7 @@ public record BoothSettings(
     Path steadyRuleFile,
     SyncSettings sync,
     ScreenSettings screen,
+    PageSettings page,
     List<ShiftSettings> shifts) {
 
   public BoothSettings {

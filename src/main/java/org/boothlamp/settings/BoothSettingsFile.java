@@ -66,6 +66,7 @@ public final class BoothSettingsFile {
             steadyRuleFile(document.section("progress")),
             new SyncReader(document, paths, boothId).read(),
             screen(document.section("screen")),
+            new PageReader(document, paths).read(),
             shifts());
     document.refuseUnknown();
     problems.throwIfAny();

@@ -157,6 +157,27 @@ final class Section {
     return example;
   }
 
+  /** A list of different texts; empty if the key is missing. */
+  List<String> texts(String key, TextRule rule, String example) {
+    Object value = value(key);
+    Set<String> texts = new LinkedHashSet<>();
+    if (value != null && !(value instanceof TomlArray list && addTexts(list, rule, texts))) {
+      refuse(
+          key,
+          "must be a list of different texts in quotes, each "
+              + rule.words()
+              + ", but is "
+              + Literal.of(value),
+          "write e.g. " + key + " = [" + Literal.of(example) + "]");
+    }
+    return List.copyOf(texts);
+  }
+
+  private static boolean addTexts(TomlArray list, TextRule rule, Set<String> into) {
+    return list.toList().stream()
+        .allMatch(each -> each instanceof String text && rule.allows(text) && into.add(text));
+  }
+
   /** One of a few words, or {@code byDefault} if the key is missing. */
   <T> T word(String key, Map<String, T> words, T byDefault) {
     Object value = value(key);
