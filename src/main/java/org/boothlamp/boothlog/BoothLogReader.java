@@ -7,6 +7,7 @@ import java.util.Map;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
+import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.WeldReplay;
@@ -60,6 +61,16 @@ public final class BoothLogReader implements AutoCloseable {
    */
   public ShiftRecords read(long fromWallMillis, long untilWallMillis) {
     return atOneMoment(from -> new ShiftReading(from, fromWallMillis, untilWallMillis).read());
+  }
+
+  /**
+   * One run, with what was said of it last.
+   *
+   * @param id row number of its segment, or {@link Beads#LATEST}
+   * @throws org.boothlamp.report.BeadRefusedException if there is no such run
+   */
+  public RunRecord run(long id) {
+    return atOneMoment(from -> Beads.find(from, id));
   }
 
   /** The trace of a segment as far as it is saved; null if there is no such segment. */

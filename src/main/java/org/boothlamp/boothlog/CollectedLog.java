@@ -147,10 +147,45 @@ public final class CollectedLog implements AutoCloseable {
       return false;
     }
     long id = standIn ? known : keep(origin, table, group.id());
+    if (isOfRemovedSegment(origin, group.root())) {
+      return false;
+    }
     for (StoredRow row : group.rows()) {
       insert(origin, row, id);
     }
     return !standIn;
+  }
+
+  /**
+   * True for what was said of a segment that was forgotten here since.
+   *
+   * @throws IllegalArgumentException if the segment has not come yet: its batch must come first
+   */
+  private boolean isOfRemovedSegment(Origin origin, StoredRow row) throws SQLException {
+    if (!(row.value(LogTable.PARENT) instanceof Long segment)) {
+      return false;
+    }
+    return !isThere(segmentOf(origin, segment));
+  }
+
+  private boolean isThere(long segment) throws SQLException {
+    try (Columns row =
+        log.bind("SELECT count(*) FROM segment WHERE id = ?").whole(segment).rows()) {
+      row.next();
+      return row.whole() > 0;
+    }
+  }
+
+  private long segmentOf(Origin origin, long originalSegment) throws SQLException {
+    long segment = number(origin, LogTable.SEGMENT, originalSegment);
+    if (segment == 0) {
+      throw new IllegalArgumentException(
+          "speaks of run "
+              + originalSegment
+              + ", which is not collected yet: collect the batch with that run first, or along with"
+              + " this one");
+    }
+    return segment;
   }
 
   private long number(Origin origin, String table, long originalId) throws SQLException {
@@ -200,7 +235,7 @@ public final class CollectedLog implements AutoCloseable {
             + (layout.table().equals(LogTable.BOOT) ? replacing(layout) : "");
     Binding statement = log.bind(sql);
     for (int i = 0; i < layout.columns().size(); i++) {
-      statement.stored(mapped(origin, layout.columns().get(i), row.values()[i], id));
+      statement.stored(mapped(origin, row, layout.columns().get(i), id));
     }
     statement.run();
   }
@@ -231,9 +266,12 @@ public final class CollectedLog implements AutoCloseable {
     }
   }
 
-  private Object mapped(Origin origin, String column, Object value, long id) throws SQLException {
+  private Object mapped(Origin origin, StoredRow row, String column, long id) throws SQLException {
+    Object value = row.value(column);
     return switch (column) {
-      case "id", LogTable.PARENT -> id;
+      case "id" -> id;
+      // A child comes with its segment, whose number is dealt out; what is said later finds it.
+      case LogTable.PARENT -> row.value("id") == null ? id : segmentOf(origin, row.number(column));
       case LogTable.BOOT -> value instanceof Long boot ? bootOf(origin, boot) : value;
       default -> value;
     };

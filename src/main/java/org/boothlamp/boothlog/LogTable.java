@@ -13,8 +13,11 @@ import java.util.List;
  */
 record LogTable(String name, String finalWhen, List<String> children) {
 
-  /** Column of children that holds the row number of their parent. */
+  /** Column of children, and of what was said of a segment, that holds the segment's row number. */
   static final String PARENT = "segment_id";
+
+  /** Table of segments. */
+  static final String SEGMENT = "segment";
 
   /** Column that holds the row number of a boot. */
   static final String BOOT = "boot";
@@ -32,6 +35,8 @@ record LogTable(String name, String finalWhen, List<String> children) {
               "event", "length_s IS NOT NULL OR boot < (SELECT max(id) FROM boot)", List.of()),
           new LogTable(
               "segment", "end_word IS NOT NULL", List.of("segment_window", "excursion", "trace")),
+          new LogTable("bead", ALWAYS, List.of()),
+          new LogTable("reference_weld", ALWAYS, List.of()),
           new LogTable("forgotten", ALWAYS, List.of()));
 
   /** The table with a name, or null if its rows are not sent on. */

@@ -51,6 +51,18 @@ final class ShiftReading {
           + IN_SPAN
           + IN_ORDER
           + ", e.number";
+  private static final String BEADS =
+      "SELECT s.id, b.length_mm, b.wall_ms, b.entered_by, b.note"
+          + " FROM segment s CROSS JOIN bead b ON b.segment_id = s.id"
+          + IN_SPAN
+          + IN_ORDER
+          + ", b.id";
+  private static final String REFERENCES =
+      "SELECT s.id, r.marked, r.wall_ms, r.entered_by, r.words"
+          + " FROM segment s CROSS JOIN reference_weld r ON r.segment_id = s.id"
+          + IN_SPAN
+          + IN_ORDER
+          + ", r.id";
   private static final String TOUCHES =
       "SELECT trainee, start_wall_ms, start_s, length_s, stuck FROM touch s" + IN_SPAN + IN_ORDER;
   private static final String EVENTS =
@@ -83,9 +95,10 @@ final class ShiftReading {
         SegmentChildren<Window> windows =
             new SegmentChildren<>(rows(WINDOWS), ShiftReading::window);
         SegmentChildren<ExcursionRecord> excursions =
-            new SegmentChildren<>(rows(EXCURSIONS), ShiftReading::excursion)) {
+            new SegmentChildren<>(rows(EXCURSIONS), ShiftReading::excursion);
+        RunNotesReading notes = new RunNotesReading(rows(BEADS), rows(REFERENCES))) {
       while (row.next()) {
-        runs.add(run(row, booths, windows, excursions));
+        runs.add(run(row, booths, windows, excursions, notes));
       }
     }
     return runs;
@@ -106,7 +119,8 @@ final class ShiftReading {
       Columns row,
       Map<Long, String> booths,
       SegmentChildren<Window> windows,
-      SegmentChildren<ExcursionRecord> excursions)
+      SegmentChildren<ExcursionRecord> excursions,
+      RunNotesReading notes)
       throws SQLException {
     long id = row.whole();
     return new RunRecord(
@@ -139,7 +153,8 @@ final class ShiftReading {
         row.flag(),
         new CalibrationNumbers(row.whole(), row.whole()),
         endWord(row.text()),
-        excursions.of(id));
+        excursions.of(id),
+        notes.of(id));
   }
 
   private static String endWord(String stored) {

@@ -7,6 +7,7 @@ import java.util.List;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.report.TextPage.Style;
 import org.boothlamp.signal.Polarity;
+import org.boothlamp.words.Units;
 
 /**
  * A shift as text for people: the class at a glance, each trainee by procedure, the runs one by
@@ -20,13 +21,18 @@ public final class TextReport {
   static final String WHAT_IT_IS_NOT =
       "The lamp is no safety device, and nothing here accepts a weld.";
 
+  private static final String HEAT_INPUT =
+      "Heat input is k times arc energy over bead length, k by the process (EN 1011-1).";
+
   private static final int TRAINEE = 13;
 
   private final ShiftReport report;
   private final TextPage page;
+  private final Units units;
 
-  private TextReport(ShiftReport report, int width, Colour colour) {
+  private TextReport(ShiftReport report, int width, Colour colour, Units units) {
     this.report = report;
+    this.units = units;
     this.page = new TextPage(Math.max(width, LEAST_WIDTH), colour);
   }
 
@@ -36,7 +42,12 @@ public final class TextReport {
    * @param width characters in a line, at least {@link #LEAST_WIDTH}
    */
   public static String render(ShiftReport report, int width, Colour colour) {
-    return new TextReport(report, width, colour).render();
+    return render(report, width, colour, Units.METRIC);
+  }
+
+  /** The same in units of the reader's. */
+  public static String render(ShiftReport report, int width, Colour colour, Units units) {
+    return new TextReport(report, width, colour, units).render();
   }
 
   private String render() {
@@ -185,9 +196,13 @@ public final class TextReport {
 
   private void appendRuns() {
     page.heading("RUNS, ONE BY ONE");
+    if (report.runs().stream().anyMatch(summary -> summary.run().heatInput() != null)) {
+      page.wrapped("", 0, HEAT_INPUT);
+    }
     boolean allUncalibrated = report.runs().stream().allMatch(r -> r.has(RunFlag.UNCALIBRATED));
-    RunRow row = new RunRow(page, allUncalibrated ? List.of(RunFlag.UNCALIBRATED) : List.of());
-    row.appendColumnNames("start");
+    RunRow row =
+        RunRow.numbered(page, allUncalibrated ? List.of(RunFlag.UNCALIBRATED) : List.of(), units);
+    row.appendColumnNames("run     start");
     LocalDate day = null;
     PassKey pass = null;
     String trainee = null;
@@ -202,7 +217,7 @@ public final class TextReport {
       day = start.toLocalDate();
       pass = runPass;
       trainee = run.trainee();
-      row.append(TimesOfDay.clock(start), summary);
+      row.append(run.id() + "  " + TimesOfDay.clock(start), summary);
     }
   }
 

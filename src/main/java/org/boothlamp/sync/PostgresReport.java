@@ -14,8 +14,12 @@ import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
+import org.boothlamp.report.EnteredBead;
+import org.boothlamp.report.EnteredBy;
 import org.boothlamp.report.EventRecord;
 import org.boothlamp.report.ExcursionRecord;
+import org.boothlamp.report.ReferenceWeld;
+import org.boothlamp.report.RunNotes;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.TouchRecord;
@@ -58,6 +62,18 @@ public final class PostgresReport {
           + SPAN
           + ORDER
           + ", c.number";
+  private static final String BEADS =
+      "SELECT c.from_booth, c.from_log, c.segment_id, c.length_mm, c.wall_ms, c.entered_by, c.note"
+          + " FROM boothlamp.current_segment s JOIN boothlamp.current_bead c ON c"
+          + SAME_RUN
+          + SPAN
+          + ORDER;
+  private static final String REFERENCES =
+      "SELECT c.from_booth, c.from_log, c.segment_id, c.wall_ms, c.entered_by, c.words"
+          + " FROM boothlamp.current_segment s JOIN boothlamp.current_reference_weld c ON c"
+          + SAME_RUN
+          + SPAN
+          + ORDER;
   private static final String TOUCHES =
       "SELECT s.trainee, s.start_wall_ms, s.start_s, s.length_s, s.stuck"
           + " FROM boothlamp.current_touch s"
@@ -114,10 +130,25 @@ public final class PostgresReport {
   private ShiftRecords read() throws SQLException {
     Map<RunKey, List<Window>> windows = byRun(WINDOWS, PostgresReport::window);
     Map<RunKey, List<ExcursionRecord>> excursions = byRun(EXCURSIONS, PostgresReport::excursion);
+    Map<RunKey, RunNotes> notes = notes();
     return new ShiftRecords(
-        list(RUNS, row -> run(row, windows, excursions)),
+        list(RUNS, row -> run(row, windows, excursions, notes)),
         list(TOUCHES, PostgresReport::touch),
         list(EVENTS, PostgresReport::event));
+  }
+
+  private Map<RunKey, RunNotes> notes() throws SQLException {
+    Map<RunKey, List<EnteredBead>> beads = byRun(BEADS, PostgresReport::bead);
+    Map<RunKey, List<ReferenceWeld>> references = byRun(REFERENCES, PostgresReport::reference);
+    Map<RunKey, RunNotes> notes = new HashMap<>();
+    beads.forEach((run, bead) -> notes.put(run, new RunNotes(bead.get(0), null)));
+    references.forEach(
+        (run, mark) ->
+            notes.merge(
+                run,
+                new RunNotes(null, mark.get(0)),
+                (bead, reference) -> new RunNotes(bead.bead(), reference.reference())));
+    return notes;
   }
 
   private <T> List<T> list(String sql, Reading<T> reading) throws SQLException {
@@ -153,7 +184,10 @@ public final class PostgresReport {
 
   /** Arguments are taken in the order of the columns, which is that of the record. */
   private static RunRecord run(
-      Row row, Map<RunKey, List<Window>> windows, Map<RunKey, List<ExcursionRecord>> excursions)
+      Row row,
+      Map<RunKey, List<Window>> windows,
+      Map<RunKey, List<ExcursionRecord>> excursions,
+      Map<RunKey, RunNotes> notes)
       throws SQLException {
     RunKey key = key(row);
     return new RunRecord(
@@ -186,7 +220,16 @@ public final class PostgresReport {
         row.whole() != 0,
         new CalibrationNumbers(row.whole(), row.whole()),
         row.text(),
-        excursions.getOrDefault(key, List.of()));
+        excursions.getOrDefault(key, List.of()),
+        notes.getOrDefault(key, RunNotes.NONE));
+  }
+
+  private static EnteredBead bead(Row row) throws SQLException {
+    return new EnteredBead(row.real(), row.whole(), EnteredBy.ofWord(row.text()), row.text());
+  }
+
+  private static ReferenceWeld reference(Row row) throws SQLException {
+    return new ReferenceWeld(row.whole(), EnteredBy.ofWord(row.text()), row.text());
   }
 
   private static Window window(Row row) throws SQLException {

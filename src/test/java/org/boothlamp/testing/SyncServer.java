@@ -31,6 +31,13 @@ public final class SyncServer implements AutoCloseable {
   public static final String DATABASE = "postgres";
 
   private static final Path SCRIPTS = Path.of("deploy/postgresql");
+  private static final List<String> SCRIPT_NAMES =
+      List.of(
+          "001-schema.sql",
+          "roles.sql",
+          "row-security.sql",
+          "004-bead.sql",
+          "004-bead-row-security.sql");
   private static final String HBA =
       """
       local all all trust
@@ -60,7 +67,7 @@ public final class SyncServer implements AutoCloseable {
     server.config.put("hba_file", hba.toString());
     server.config.putAll(more);
     server.begin(0);
-    for (String script : List.of("001-schema.sql", "roles.sql", "row-security.sql")) {
+    for (String script : SCRIPT_NAMES) {
       server.run(Files.readString(SCRIPTS.resolve(script)));
     }
     server.run(
@@ -196,7 +203,7 @@ public final class SyncServer implements AutoCloseable {
     run(
         "TRUNCATE boothlamp.boot, boothlamp.sign_in, boothlamp.touch, boothlamp.event,"
             + " boothlamp.segment, boothlamp.segment_window, boothlamp.excursion, boothlamp.trace,"
-            + " boothlamp.forgotten");
+            + " boothlamp.bead, boothlamp.reference_weld, boothlamp.forgotten");
   }
 
   @Override
