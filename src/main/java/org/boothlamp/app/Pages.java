@@ -10,6 +10,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.boothlamp.acquisition.RecordingFolder;
 import org.boothlamp.monitor.Monitor;
 import org.boothlamp.page.BoothPage;
 import org.boothlamp.page.PageOptions;
@@ -23,14 +24,20 @@ final class Pages {
 
   private Pages() {}
 
-  static BoothPage of(BoothSettings settings, OpenSource open, Monitor monitor, Path log) {
+  static BoothPage of(
+      BoothSettings settings,
+      OpenSource open,
+      Monitor monitor,
+      Path log,
+      RecordingFolder recordings) {
     return new BoothPage(
-        options(settings),
-        monitor.live(),
-        log,
-        new PageSignIns(settings, open.scale(), log, open.wallClock()),
-        state(open, monitor),
-        open.wallClock());
+            options(settings),
+            monitor.live(),
+            log,
+            new PageSignIns(settings, open.scale(), log, open.wallClock()),
+            state(open, monitor),
+            open.wallClock())
+        .withRecordings(new BoothRawRuns(log, recordings));
   }
 
   private static PageOptions options(BoothSettings settings) {

@@ -135,7 +135,8 @@ public final class Wiring implements Parts {
             sync(settings, log.path()));
     return settings.page() == null
         ? booth
-        : booth.withPage(() -> Pages.of(settings, open, monitor, log.path()).server());
+        : booth.withPage(
+            () -> Pages.of(settings, open, monitor, log.path(), recordings(settings)).server());
   }
 
   /** Sends rows on beside the monitor; null if the settings ask for none of it. */

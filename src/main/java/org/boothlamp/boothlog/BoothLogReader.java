@@ -7,6 +7,7 @@ import java.util.Map;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
+import org.boothlamp.report.ReplayChoice;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
@@ -94,6 +95,15 @@ public final class BoothLogReader implements AutoCloseable {
   /** A run to be looked at again, as far as it is saved; null if there is no such segment. */
   public WeldReplay weldReplay(long segmentId) {
     return atOneMoment(from -> ReplayReading.read(from, segmentId));
+  }
+
+  /**
+   * Other runs of the pass of a run, to lay it beside: reference welds first, then the latest.
+   *
+   * @param most how many
+   */
+  public List<ReplayChoice> replayChoices(RunRecord run, int most) {
+    return atOneMoment(from -> ReplayReading.choices(from, run, most));
   }
 
   /** What names a segment outside the log; null if there is no such segment. */

@@ -1,8 +1,10 @@
 package org.boothlamp.boothlog;
 
 import java.sql.SQLException;
+import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.report.EventRecord;
+import org.boothlamp.report.ReplayChoice;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.WeldReplay;
 import org.boothlamp.report.WeldTrace;
@@ -13,22 +15,39 @@ final class ReplayReading {
   /** A fault may have begun so long before the run. */
   private static final long FAULT_MILLIS_BEFORE = 12 * 3_600_000L;
 
+  private static final String LIKE =
+      "SELECT s.id, s.trainee, s.start_wall_ms, s.length_s, coalesce((SELECT r.marked"
+          + " FROM reference_weld r WHERE r.segment_id = s.id ORDER BY r.id DESC LIMIT 1), 0) AS mark"
+          + " FROM segment s WHERE s.procedure_id = ? AND s.pass = ? AND s.id <> ?"
+          + " AND s.end_word IS NOT NULL ORDER BY mark DESC, s.start_wall_ms DESC, s.id DESC LIMIT ?";
+
   private ReplayReading() {}
+
+  /** Other runs of the same pass: reference welds first, then the latest. */
+  static List<ReplayChoice> choices(LogConnection log, RunRecord run, int most)
+      throws SQLException {
+    List<ReplayChoice> choices = new ArrayList<>();
+    try (Columns row =
+        log.bind(LIKE)
+            .text(run.procedureId())
+            .text(run.pass())
+            .whole(run.id())
+            .whole(most)
+            .rows()) {
+      while (row.next()) {
+        choices.add(new ReplayChoice(row.whole(), row.text(), row.whole(), row.real(), row.flag()));
+      }
+    }
+    return choices;
+  }
 
   /** A run to be looked at again, or null if there is no such segment. */
   static WeldReplay read(LogConnection log, long segmentId) throws SQLException {
-    SegmentKey key = SegmentKey.read(log, segmentId);
-    if (key == null) {
+    if (SegmentKey.read(log, segmentId) == null) {
       return null;
     }
-    RunRecord run = run(log, segmentId, key.startWallMillis());
+    RunRecord run = Beads.find(log, segmentId);
     return new WeldReplay(run, trace(TraceReading.read(log, segmentId)), faults(log, run));
-  }
-
-  private static RunRecord run(LogConnection log, long segmentId, long startWallMillis)
-      throws SQLException {
-    return new ShiftReading(log, startWallMillis, startWallMillis + 1)
-        .runs().stream().filter(run -> run.id() == segmentId).findFirst().orElseThrow();
   }
 
   private static List<EventRecord> faults(LogConnection log, RunRecord run) throws SQLException {

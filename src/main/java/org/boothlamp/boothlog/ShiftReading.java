@@ -88,7 +88,7 @@ final class ShiftReading {
     return log.bind(sql).whole(fromWallMillis).whole(untilWallMillis).rows();
   }
 
-  List<RunRecord> runs() throws SQLException {
+  private List<RunRecord> runs() throws SQLException {
     Map<Long, String> booths = booths();
     List<RunRecord> runs = new ArrayList<>();
     try (Columns row = rows(RUNS);

@@ -16,8 +16,8 @@ import java.util.function.DoubleConsumer;
  */
 public final class ArcSound {
 
-  /** Most samples in one file, 4 MB: the monitor that makes it has little memory. */
-  public static final int MOST_SAMPLES = 2_000_000;
+  /** Most samples in one file, 2 MB: the monitor that makes it has little memory. */
+  public static final int MOST_SAMPLES = 1_000_000;
 
   private static final int HEADER_BYTES = 44;
 

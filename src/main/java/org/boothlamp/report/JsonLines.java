@@ -126,6 +126,16 @@ public final class JsonLines {
     return this;
   }
 
+  /** A number to a hundredth: enough for a picture. */
+  public JsonLines item(double value) throws IOException {
+    if (Double.isNaN(value) || Double.isInfinite(value)) {
+      json.writeNull();
+    } else {
+      json.writeNumber(Numbers.fixed(value, 2));
+    }
+    return this;
+  }
+
   public JsonLines item(String text) throws IOException {
     json.writeString(text);
     return this;

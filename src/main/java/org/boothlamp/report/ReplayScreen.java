@@ -78,6 +78,7 @@ public final class ReplayScreen {
     ZonedDateTime start = Instant.ofEpochMilli(run.startWallMillis()).atZone(zone);
     String text =
         run.id()
+            + (run.notes().isReference() ? " (" + phrases.say("bead.reference") + ")" : "")
             + "  "
             + start.toLocalDate()
             + " "

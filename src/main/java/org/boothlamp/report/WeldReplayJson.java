@@ -54,6 +54,7 @@ public final class WeldReplayJson {
     lines.text("pass", run.pass());
     lines.text("start", Instant.ofEpochMilli(run.startWallMillis()).toString());
     lines.number("arc_s", run.lengthSeconds());
+    lines.truth("reference_weld", run.notes().isReference());
   }
 
   private void writeFrames() throws IOException {
