@@ -102,7 +102,7 @@ final class LiveView implements View {
     page.open("div", "class", "gauge", "id", "gauge-" + quantity);
     page.leaf("h2", layout.say("page." + quantity));
     page.open("p", "class", "value").leaf("span", "–", "id", quantity);
-    page.leaf("span", " " + unit, "class", "unit").close();
+    page.leaf("span", unit, "class", "unit").close();
     page.leaf("p", "", "id", quantity + "-window", "class", "window");
     page.open("div", "class", "scale", "aria-hidden", "true");
     page.open("div", "class", "band").close().open("div", "class", "pointer").close();

@@ -46,6 +46,13 @@ final class RunWords {
     return words.toString();
   }
 
+  /** Both of it. */
+  static String remarks(Layout layout, RunSummary summary) {
+    String excursions = excursions(layout, summary);
+    String flags = flags(layout, summary);
+    return excursions + (excursions.isEmpty() || flags.isEmpty() ? "" : "; ") + flags;
+  }
+
   private static String side(Layout layout, ExcursionTally tally) {
     Quantity quantity = tally.quantity();
     return layout.say("page.side." + quantity.key() + "." + tally.side().word());

@@ -19,7 +19,7 @@ final class RunsView implements View {
   static final int MOST_RUNS = 400;
 
   private static final List<String> COLUMNS =
-      List.of("time", "trainee", "weld", "length", "amps", "volts", "inside", "left", "doubt");
+      List.of("time", "trainee", "weld", "length", "amps", "volts", "inside", "remarks");
 
   private final Layout layout;
   private final BoothRuns runs;
@@ -121,13 +121,12 @@ final class RunsView implements View {
     page.open("tr").open("th", "scope", "row");
     page.leaf("a", TimesOfDay.words(run.startWallMillis(), span), "href", "/runs/" + run.id());
     page.close();
-    page.leaf("td", RunWords.trainee(layout, run), "class", "word");
-    page.leaf("td", RunWords.weld(run), "class", "word");
+    page.leaf("td", RunWords.trainee(layout, run), "class", "name");
+    page.leaf("td", RunWords.weld(run), "class", "name");
     page.leaf("td", Durations.words(run.lengthSeconds()));
     page.leaf("td", RunWords.amps(run));
     page.leaf("td", RunWords.volts(run));
     page.leaf("td", RunWords.inside(layout, run));
-    page.leaf("td", RunWords.excursions(layout, summary), "class", "word");
-    page.leaf("td", RunWords.flags(layout, summary), "class", "word").close();
+    page.leaf("td", RunWords.remarks(layout, summary), "class", "name").close();
   }
 }

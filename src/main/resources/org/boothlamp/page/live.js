@@ -14,19 +14,23 @@
 
   function strip(quantity, unit) {
     const element = byId(`chart-${quantity}`);
-    const band = u => {
+    const ends = u => {
       const window = Boothlamp.window(booth, quantity);
-      if (!window) return;
-      const top = u.valToPos(window.high, 'y', true);
-      const bottom = u.valToPos(window.low, 'y', true);
-      u.ctx.save();
+      return window && [u.valToPos(window.high, 'y', true), u.valToPos(window.low, 'y', true)];
+    };
+    const band = u => {
+      const at = ends(u);
+      if (!at) return;
       u.ctx.fillStyle = colour('window');
-      u.ctx.fillRect(u.bbox.left, top, u.bbox.width, bottom - top);
+      u.ctx.fillRect(u.bbox.left, at[0], u.bbox.width, at[1] - at[0]);
+    };
+    const limits = u => {
+      u.ctx.save();
       u.ctx.strokeStyle = colour('limit');
-      u.ctx.lineWidth = 1.5 * devicePixelRatio;
+      u.ctx.lineWidth = 2 * devicePixelRatio;
       u.ctx.setLineDash([6 * devicePixelRatio, 4 * devicePixelRatio]);
       u.ctx.beginPath();
-      for (const y of [top, bottom]) {
+      for (const y of ends(u) || []) {
         u.ctx.moveTo(u.bbox.left, y);
         u.ctx.lineTo(u.bbox.left + u.bbox.width, y);
       }
@@ -56,7 +60,7 @@
         { label: words['page.line.raw'], stroke: colour('raw'), width: 1, points: { show: false } },
         { label: words['page.line.average'], stroke: colour('average'), width: 3,
           points: { show: false } }],
-      hooks: { drawClear: [band] },
+      hooks: { drawClear: [band], drawAxes: [limits] },
     }, [[], [], []], element);
     new ResizeObserver(() => plot.setSize(size())).observe(element);
     return plot;
