@@ -35,6 +35,7 @@ import org.boothlamp.judging.JudgingRule;
 import org.boothlamp.lamp.LampPattern;
 import org.boothlamp.lamp.RedStyle;
 import org.boothlamp.lamp.RefreshedLamp;
+import org.boothlamp.lamp.RefusalLamp;
 import org.boothlamp.monitor.Assignment;
 import org.boothlamp.monitor.BoothClock;
 import org.boothlamp.monitor.BoothLogSink;
@@ -64,6 +65,7 @@ public final class Wiring implements Parts {
   @Override
   public RunningBooth booth(BoothSettings settings, Terminal terminal) {
     SignInDesk.requireReadable(settings);
+    BoothBadges.requireReadable(settings);
     BoothLog log = BoothLog.openPatiently(logOf(settings));
     try {
       CalibrationHistory calibrations = calibrations(settings, log);
@@ -103,10 +105,11 @@ public final class Wiring implements Parts {
     List<String> refusedAtStart = new ArrayList<>();
     PipelineSettings pipeline =
         pipeline(settings, open.scale()).scaledBy(sensors.scale(), sensors.numbers());
+    RefusalLamp shown = new RefusalLamp(lamp, NanoClock.SYSTEM);
     Monitor monitor =
         new Monitor(
             open.source(),
-            lamp,
+            shown,
             open.pacing() == OpenSource.Pacing.LIVE ? queue : new PatientSink(queue),
             clocks.wall(),
             pipeline,
@@ -147,7 +150,8 @@ public final class Wiring implements Parts {
             writer,
             recordings == null ? null : recorder(settings, recordings, monitor, writer),
             clocks.wall(),
-            sync(settings, log.path()));
+            sync(settings, log.path()),
+            BoothBadges.desk(settings, monitor, shown, writer));
     return settings.page() == null
         ? booth
         : booth.withPage(
@@ -239,7 +243,7 @@ public final class Wiring implements Parts {
     LogClocks clocks = new LogClocks(NanoClock.SYSTEM, source, ZoneId.systemDefault());
     BoothLogWriter writer =
         new BoothLogWriter(log, DemoScenario.BOOTH_ID, queue, clocks, signIn -> {});
-    return new Booth(source, lamp, monitor.get(), writer, null, source, null);
+    return new Booth(source, lamp, monitor.get(), writer, null, source, null, null);
   }
 
   /** The shift of the demo begins this morning. */

@@ -35,6 +35,7 @@ import org.boothlamp.settings.JudgingSettings;
 import org.boothlamp.settings.SteadyRuleFile;
 import org.boothlamp.sync.PostgresReport;
 import org.boothlamp.sync.SyncException;
+import org.boothlamp.words.Units;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -148,7 +149,10 @@ final class ReportCommand implements Callable<Integer> {
       List<RunRecord> runs = report.runs().stream().map(RunSummary::run).toList();
       write(Progress.of(runs, asked, steadyRules(settings)));
     } else {
-      write(report, format.isJson() ? recordings(asked, settings) : id -> "");
+      write(
+          report,
+          format.isJson() ? recordings(asked, settings) : id -> "",
+          settings == null ? Units.METRIC : settings.screen().units());
     }
   }
 
@@ -272,12 +276,13 @@ final class ReportCommand implements Callable<Integer> {
     writer.flush();
   }
 
-  private void write(ShiftReport report, LongFunction<String> recordings) throws IOException {
+  private void write(ShiftReport report, LongFunction<String> recordings, Units units)
+      throws IOException {
     PrintWriter writer = terminal.writer();
     if (format.isJson()) {
       JsonReport.write(report, recordings, writer);
     } else {
-      writer.print(TextReport.render(report, terminal.width(), terminal.colour()));
+      writer.print(TextReport.render(report, terminal.width(), terminal.colour(), units));
     }
     writer.flush();
   }

@@ -12,6 +12,10 @@ public enum EventKind {
   SIGNED_IN("signed in", false),
   /** A sign-in names a procedure that cannot be loaded. */
   SIGN_IN_REFUSED("sign-in refused", false),
+  /** A badge that nobody is known by; the detail has its end only. */
+  UNKNOWN_BADGE("unknown badge", false),
+  /** No badge could be read: the reader was not there. */
+  BADGE_READER_LOST("badge reader lost", false),
   /** A channel measures by its nominal scale: no calibration counts. */
   CALIBRATION_MISSING("calibration missing", false),
   /** A channel's calibration is past its due date; U is widened. */

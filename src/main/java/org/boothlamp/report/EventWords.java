@@ -54,6 +54,8 @@ final class EventWords {
         of(
             "sign-in refused",
             "The procedure could not be loaded; runs after it were not judged by it."),
+        of("unknown badge", "Runs after it count to whoever was signed in before, or to nobody."),
+        of("badge reader lost", "Nobody could sign in with a badge meanwhile."),
         of("no samples", "Nothing was measured meanwhile; the lamp showed fault."),
         counts("lost pairs", "pair", "pairs", "Sent but never arrived: missing time, not 0 A."),
         counts("bad frames", "frame", "frames", "Damaged on the line and left out."),

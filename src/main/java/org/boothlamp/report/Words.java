@@ -8,7 +8,7 @@ import org.boothlamp.procedure.Window;
 final class Words {
 
   /** What stands in the place of a trainee code when there is none. */
-  static final String NOBODY = "not signed in";
+  static final String NOBODY = "nobody signed in";
 
   /** What stands in the place of a procedure when there is none. */
   static final String NO_PROCEDURE = "no procedure";

@@ -31,6 +31,7 @@ import org.boothlamp.signal.PairScale;
  * @param procedures where the procedures are
  * @param steadyRuleFile what the school calls steady enough; null if it says nothing
  * @param sync where rows are sent; null if they stay here
+ * @param badge the reader that trainees sign in with; null if there is none
  * @param screen the language and the units of screens
  * @param page the local web page; null for none
  * @param shifts in file order, not overlapping; empty if reports go by whole days
@@ -51,6 +52,7 @@ public record BoothSettings(
     ProcedureSettings procedures,
     Path steadyRuleFile,
     SyncSettings sync,
+    BadgeSettings badge,
     ScreenSettings screen,
     PageSettings page,
     List<ShiftSettings> shifts) {

@@ -21,6 +21,8 @@ class HelpTest {
           "sign-in",
           "replay",
           "record",
+          "bead",
+          "reference",
           "report",
           "sync",
           "collect",
