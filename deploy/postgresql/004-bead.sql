@@ -1,6 +1,6 @@
 -- What people say of runs after the weld: the length of a bead, the mark of a reference weld. The views
--- show what was said last. Run after roles.sql, by the owner; then 004-bead-row-security.sql, where
--- row-level security exists.
+-- show what was said last. Run after roles.sql, by the owner; then row-security.sql again, where row-level
+-- security exists.
 
 BEGIN;
 

@@ -9,8 +9,8 @@ import java.util.List;
 /** What a lamp's trace file tells. */
 record LampTrace(List<Row> rows) {
 
-  /** One change of the lamp, at the lamp's monotonic clock. */
-  record Row(long monotonicNanos, String signal) {}
+  /** One change of the lamp, at the lamp's monotonic clock, and the time of its samples. */
+  record Row(long monotonicNanos, long samplesNanos, String signal) {}
 
   /** The rows so far; none if the file is not there yet. */
   static LampTrace read(Path file) {
@@ -26,7 +26,7 @@ record LampTrace(List<Row> rows) {
 
   private static Row row(String line) {
     String[] fields = line.split(",");
-    return new Row(Long.parseLong(fields[0]), fields[2]);
+    return new Row(Long.parseLong(fields[0]), Long.parseLong(fields[1]), fields[2]);
   }
 
   List<String> signals() {

@@ -34,7 +34,7 @@ final class OpenRecording {
   OpenRecording(
       RecordingFolder folder,
       String booth,
-      long boot,
+      String machine,
       RingMark began,
       SegmentSpan span,
       long position) {
@@ -42,12 +42,11 @@ final class OpenRecording {
     this.span = span;
     this.position = position;
     overrunBefore = began.overrunPairs;
-    name = new RecordingName(boot, began.wallMillis);
+    name = new RecordingName(began.wallMillis, machine, began.monotonicNanos);
     boolean planned = began.assignment.plan() != null;
     RecordedSegment segment =
         new RecordedSegment(
             booth,
-            boot,
             began.wallMillis,
             began.assignment.trainee(),
             planned ? began.assignment.plan().procedure().id() : "",

@@ -8,7 +8,6 @@ import java.util.stream.Collectors;
  * What was welded while a recording was made; the booth log holds the rest. Immutable.
  *
  * @param booth booth id
- * @param boot number of the monitor's start in the booth log
  * @param startWallMillis time of day of the segment's start, ms since the epoch
  * @param trainee trainee code, or empty
  * @param procedureId procedure, or empty
@@ -17,7 +16,6 @@ import java.util.stream.Collectors;
  */
 record RecordedSegment(
     String booth,
-    long boot,
     long startWallMillis,
     String trainee,
     String procedureId,
@@ -28,8 +26,6 @@ record RecordedSegment(
   String toToml() {
     return "\n[segment]\nbooth = "
         + quoted(booth)
-        + "\nboot = "
-        + boot
         + "\nstart = "
         + quoted(Instant.ofEpochMilli(startWallMillis).toString())
         + "\ntrainee = "

@@ -17,14 +17,14 @@ import org.tinylog.Logger;
 
 /**
  * The folder of the raw recordings, and how much of it is kept: by bytes, by age, and never the
- * last of the disk's free space. The oldest go first, those of this start of the monitor last, for
- * a computer without a clock of its own may start in the past.
+ * last of the disk's free space. The oldest go first, those since the machine was switched on last
+ * and not by age, for a computer without a clock of its own may start in the past.
  *
  * <pre>
- * segment-12-20260302T070312450Z.wav       whole
- * segment-12-20260302T070312450Z.toml      its scale, gaps, trainee
- * segment-12-20260302T071544020Z.wav.part  being written
- * kept/                                    kept on purpose: never deleted
+ * segment-20260302T070312450Z-1f0c9ad2-8812450031.wav       whole
+ * segment-20260302T070312450Z-1f0c9ad2-8812450031.toml      its scale, gaps, trainee
+ * segment-20260302T071544020Z-1f0c9ad2-9544020177.wav.part  being written
+ * kept/                                                     kept on purpose: never deleted
  * </pre>
  *
  * <p>Safe to share: a file that another thread or process deletes meanwhile is only gone sooner.
@@ -39,7 +39,7 @@ public final class RecordingFolder implements RoomMaker {
   private final Path folder;
   private final RecordingLimits limits;
   private final WallClock wallClock;
-  private volatile long presentBoot = -1;
+  private volatile String presentMachine = "";
 
   /** A folder that need not exist yet. */
   public RecordingFolder(Path folder, RecordingLimits limits, WallClock wallClock) {
@@ -57,8 +57,9 @@ public final class RecordingFolder implements RoomMaker {
     return limits;
   }
 
-  void setPresentBoot(long boot) {
-    presentBoot = boot;
+  /** From now on recordings since the machine was switched on are told from older ones. */
+  void setPresentMachine(String machine) {
+    presentMachine = machine;
   }
 
   /** Makes the folder, and gets the recordings that a power cut left half-written in order. */
@@ -88,10 +89,14 @@ public final class RecordingFolder implements RoomMaker {
   }
 
   private List<Path> list(String ending) throws IOException {
-    if (!Files.isDirectory(folder)) {
+    return list(folder, ending);
+  }
+
+  private static List<Path> list(Path place, String ending) throws IOException {
+    if (!Files.isDirectory(place)) {
       return List.of();
     }
-    try (Stream<Path> files = Files.list(folder)) {
+    try (Stream<Path> files = Files.list(place)) {
       return files.filter(file -> isOurs(file, ending)).toList();
     } catch (UncheckedIOException unreadable) {
       throw unreadable.getCause();
@@ -111,10 +116,14 @@ public final class RecordingFolder implements RoomMaker {
       held.add(new Held(name, wav, sizeOf(wav) + sizeOf(sibling(wav, RecordingName.SHEET))));
     }
     held.sort(
-        Comparator.comparing((Held one) -> one.name().boot() == presentBoot)
-            .thenComparing(one -> one.name().startWallMillis())
-            .thenComparing(one -> one.name().boot()));
+        Comparator.comparing(this::isOfPresentMachine)
+            .thenComparing(one -> isOfPresentMachine(one) ? 0 : one.name().startWallMillis())
+            .thenComparing(one -> one.name().startMonotonicNanos()));
     return held;
+  }
+
+  private boolean isOfPresentMachine(Held held) {
+    return held.name().machine().equals(presentMachine);
   }
 
   /** A file that is gone meanwhile has no bytes. */
@@ -148,7 +157,9 @@ public final class RecordingFolder implements RoomMaker {
 
   private boolean isTooOld(Held held) {
     double ageMillis = wallClock.epochMillis() - (double) held.name().startWallMillis();
-    return limits.keepDays() > 0 && ageMillis > limits.keepDays() * MILLIS_PER_DAY;
+    return limits.keepDays() > 0
+        && !isOfPresentMachine(held)
+        && ageMillis > limits.keepDays() * MILLIS_PER_DAY;
   }
 
   private void refuseIfTooLarge(long growingBytes) {
@@ -210,11 +221,33 @@ public final class RecordingFolder implements RoomMaker {
     return held().stream().mapToLong(Held::bytes).sum();
   }
 
-  /** The recording of a segment, deletable or kept on purpose; null if there is none. */
-  public Path find(RecordingName name) {
-    Path wav = folder.resolve(name.wav());
-    Path kept = folder.resolve(KEPT).resolve(name.wav());
-    return Files.isRegularFile(kept) ? kept : Files.isRegularFile(wav) ? wav : null;
+  /**
+   * The recording of a segment, deletable or kept on purpose; null if there is none.
+   *
+   * @param machineBoot the kernel's boot id at the time, or null where it told none
+   * @param startMonotonicNanos the segment's start on the monotonic clock
+   */
+  public Path find(String machineBoot, long startMonotonicNanos) {
+    String machine = RecordingName.machine(machineBoot);
+    for (Path place : List.of(folder.resolve(KEPT), folder)) {
+      for (Path wav : wholeIn(place)) {
+        RecordingName name = RecordingName.of(wav.getFileName().toString());
+        if (name.machine().equals(machine) && name.startMonotonicNanos() == startMonotonicNanos) {
+          return wav;
+        }
+      }
+    }
+    return null;
+  }
+
+  /** None where the folder cannot be read: then nothing is found there. */
+  private static List<Path> wholeIn(Path place) {
+    try {
+      return list(place, RecordingName.WAV);
+    } catch (IOException unreadable) {
+      Logger.warn("recordings {}: cannot be read: {}", place, unreadable.toString());
+      return List.of();
+    }
   }
 
   /** Where a recording that has just begun is written. */

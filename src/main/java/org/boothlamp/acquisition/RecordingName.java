@@ -9,14 +9,18 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * The name of a segment's raw recording: {@code segment-12-20260302T070312450Z.wav} is that of the
- * twelfth start of the monitor and of this moment of UTC. Both stand in the segment's row of the
- * booth log, so that neither has to be told of the other. Immutable.
+ * The name of a segment's raw recording: {@code
+ * segment-20260302T070312450Z-1f0c9ad2-8812450031.wav} began at this moment of UTC, as the clock
+ * stood then, and at this time of the monotonic clock, in ns, since the machine was switched on,
+ * which the kernel knows by a number of this beginning. The last two stand in the booth log as
+ * well, so that neither has to be told of the other; the time of day may be put right later and is
+ * there for people. Immutable.
  *
- * @param boot number of the monitor's start
  * @param startWallMillis time of day of the segment's start, ms since the epoch
+ * @param machine which time the machine was switched on: {@link #machine}
+ * @param startMonotonicNanos the segment's start on the monotonic clock
  */
-public record RecordingName(long boot, long startWallMillis) {
+public record RecordingName(long startWallMillis, String machine, long startMonotonicNanos) {
 
   /** Ending of a whole recording. */
   static final String WAV = ".wav";
@@ -27,15 +31,32 @@ public record RecordingName(long boot, long startWallMillis) {
   /** Ending of the file with the scale. */
   static final String SHEET = ".toml";
 
+  private static final String NO_MACHINE = "0";
+
+  private static final int MACHINE_DIGITS = 8;
+
   private static final DateTimeFormatter TIME =
       DateTimeFormatter.ofPattern("uuuuMMdd'T'HHmmssSSS'Z'", Locale.ROOT).withZone(ZoneOffset.UTC);
 
   private static final Pattern NAME =
-      Pattern.compile("segment-([0-9]{1,18})-([0-9]{8}T[0-9]{9}Z)[.].*");
+      Pattern.compile("segment-([0-9]{8}T[0-9]{9}Z)-([0-9a-f]{1,8})-([0-9]{1,18})[.].*");
+
+  /** The first digits of the kernel's boot id, or 0 where the kernel does not tell. */
+  static String machine(String machineBoot) {
+    if (machineBoot == null || machineBoot.length() < MACHINE_DIGITS) {
+      return NO_MACHINE;
+    }
+    return machineBoot.substring(0, MACHINE_DIGITS);
+  }
 
   /** The name without an ending. */
   String stem() {
-    return "segment-" + boot + "-" + TIME.format(Instant.ofEpochMilli(startWallMillis));
+    return "segment-"
+        + TIME.format(Instant.ofEpochMilli(startWallMillis))
+        + "-"
+        + machine
+        + "-"
+        + startMonotonicNanos;
   }
 
   /** The name of the WAV file. */
@@ -50,8 +71,9 @@ public record RecordingName(long boot, long startWallMillis) {
       return null;
     }
     try {
-      Instant start = TIME.parse(matcher.group(2), Instant::from);
-      return new RecordingName(Long.parseLong(matcher.group(1)), start.toEpochMilli());
+      Instant start = TIME.parse(matcher.group(1), Instant::from);
+      return new RecordingName(
+          start.toEpochMilli(), matcher.group(2), Long.parseLong(matcher.group(3)));
     } catch (DateTimeParseException noTime) {
       return null;
     }

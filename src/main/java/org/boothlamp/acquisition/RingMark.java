@@ -30,6 +30,7 @@ final class RingMark {
 
   long slot;
   long wallMillis;
+  long monotonicNanos;
   PairScale scale;
   int currentOffsetCounts;
   Assignment assignment = Assignment.NONE;
@@ -44,6 +45,7 @@ final class RingMark {
         entry.startSeconds + (kind == Kind.SEGMENT_ENDED ? entry.figures.lengthSeconds : 0);
     slot = Math.round(seconds * Slot.PER_SECOND);
     wallMillis = entry.wallMillis;
+    monotonicNanos = entry.monotonicNanos;
     scale = entry.scale;
     currentOffsetCounts = entry.currentOffsetCounts;
     assignment = entry.assignment;
@@ -64,6 +66,7 @@ final class RingMark {
     pairsPerSecond = other.pairsPerSecond;
     slot = other.slot;
     wallMillis = other.wallMillis;
+    monotonicNanos = other.monotonicNanos;
     scale = other.scale;
     currentOffsetCounts = other.currentOffsetCounts;
     assignment = other.assignment;

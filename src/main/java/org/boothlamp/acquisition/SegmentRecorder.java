@@ -39,7 +39,7 @@ public final class SegmentRecorder implements Worker {
   private final PairRing ring;
   private final RecordingFolder folder;
   private final String booth;
-  private final long boot;
+  private final String machine;
   private final NanoClock clock;
   private final BiConsumer<EventKind, String> events;
   private final Runnable idle;
@@ -55,17 +55,17 @@ public final class SegmentRecorder implements Worker {
    * A recorder that has done nothing yet.
    *
    * @param booth booth id
-   * @param boot number of this start in the booth log
+   * @param machineBoot the kernel's boot id, or null where it tells none
    * @param events told of what the log should hold, on the recorder's thread
    */
   public SegmentRecorder(
       PairRing ring,
       RecordingFolder folder,
       String booth,
-      long boot,
+      String machineBoot,
       NanoClock clock,
       BiConsumer<EventKind, String> events) {
-    this(ring, folder, booth, boot, clock, events, () -> LockSupport.parkNanos(IDLE_NANOS));
+    this(ring, folder, booth, machineBoot, clock, events, () -> LockSupport.parkNanos(IDLE_NANOS));
   }
 
   /** The same, with another way to wait between steps. */
@@ -73,18 +73,18 @@ public final class SegmentRecorder implements Worker {
       PairRing ring,
       RecordingFolder folder,
       String booth,
-      long boot,
+      String machineBoot,
       NanoClock clock,
       BiConsumer<EventKind, String> events,
       Runnable idle) {
     this.ring = ring;
     this.folder = folder;
     this.booth = booth;
-    this.boot = boot;
+    machine = RecordingName.machine(machineBoot);
     this.clock = clock;
     this.events = events;
     this.idle = idle;
-    folder.setPresentBoot(boot);
+    folder.setPresentMachine(machine);
   }
 
   @Override
@@ -154,7 +154,7 @@ public final class SegmentRecorder implements Worker {
       return;
     }
     SegmentSpan span = new SegmentSpan(spans.last().pairsPerSecond(), mark.slot, previousEndSlot);
-    open = new OpenRecording(folder, booth, boot, mark, span, ring.released());
+    open = new OpenRecording(folder, booth, machine, mark, span, ring.released());
   }
 
   private void end() {

@@ -3,7 +3,6 @@ package org.boothlamp.app;
 import java.nio.file.Path;
 import org.boothlamp.acquisition.RawRun;
 import org.boothlamp.acquisition.RecordingFolder;
-import org.boothlamp.acquisition.RecordingName;
 import org.boothlamp.acquisition.SourceException;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.SegmentKey;
@@ -20,11 +19,10 @@ record BoothRawRuns(Path log, RecordingFolder folder) implements RawRuns {
     try (BoothLogReader reader = BoothLogReader.open(log)) {
       key = reader.segmentKey(segment);
     }
-    return key == null ? null : open(new RecordingName(key.boot(), key.startWallMillis()));
+    return key == null ? null : open(folder.find(key.machineBoot(), key.startMonotonicNanos()));
   }
 
-  private RawRecording open(RecordingName name) {
-    Path wav = folder.find(name);
+  private static RawRecording open(Path wav) {
     try {
       return wav == null ? null : RawRun.open(wav);
     } catch (SourceException unreadable) {

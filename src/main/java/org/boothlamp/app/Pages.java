@@ -12,6 +12,7 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 import org.boothlamp.acquisition.RecordingFolder;
 import org.boothlamp.monitor.Monitor;
+import org.boothlamp.monitor.WallClock;
 import org.boothlamp.page.BoothPage;
 import org.boothlamp.page.PageOptions;
 import org.boothlamp.page.Role;
@@ -27,6 +28,7 @@ final class Pages {
   static BoothPage of(
       BoothSettings settings,
       OpenSource open,
+      WallClock clock,
       Monitor monitor,
       Path log,
       RecordingFolder recordings) {
@@ -34,9 +36,9 @@ final class Pages {
             options(settings),
             monitor.live(),
             log,
-            new PageSignIns(settings, open.scale(), log, open.wallClock()),
-            state(open, monitor),
-            open.wallClock())
+            new PageSignIns(settings, open.scale(), log, clock),
+            state(open, clock, monitor),
+            clock)
         .withRecordings(new BoothRawRuns(log, recordings));
   }
 
@@ -78,10 +80,10 @@ final class Pages {
     }
   }
 
-  private static StatePort state(OpenSource open, Monitor monitor) {
+  private static StatePort state(OpenSource open, WallClock clock, Monitor monitor) {
     String version = Pages.class.getPackage().getImplementationVersion();
     String started =
-        Instant.ofEpochMilli(open.wallClock().epochMillis())
+        Instant.ofEpochMilli(clock.epochMillis())
             .atZone(ZoneId.systemDefault())
             .toLocalDateTime()
             .truncatedTo(ChronoUnit.SECONDS)

@@ -35,13 +35,17 @@ import org.boothlamp.judging.JudgingRule;
 import org.boothlamp.lamp.LampPattern;
 import org.boothlamp.lamp.RedStyle;
 import org.boothlamp.lamp.RefreshedLamp;
+import org.boothlamp.lamp.RefusalLamp;
 import org.boothlamp.monitor.Assignment;
+import org.boothlamp.monitor.BoothClock;
 import org.boothlamp.monitor.BoothLogSink;
+import org.boothlamp.monitor.ClockTrust;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.Lamp;
 import org.boothlamp.monitor.Monitor;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.PipelineSettings;
+import org.boothlamp.monitor.RoomMaker;
 import org.boothlamp.monitor.SampleSource;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.monitor.Worker;
@@ -61,13 +65,10 @@ public final class Wiring implements Parts {
   @Override
   public RunningBooth booth(BoothSettings settings, Terminal terminal) {
     SignInDesk.requireReadable(settings);
-    BoothLog log = BoothLog.open(logOf(settings));
+    BoothBadges.requireReadable(settings);
+    BoothLog log = BoothLog.openPatiently(logOf(settings));
     try {
-      CalibrationHistory calibrations = log.calibrations();
-      if (calibrations.records().isEmpty()) {
-        // A booth that is being set up does not start with a procedure it can never judge.
-        new SignInDesk(settings).nobody();
-      }
+      CalibrationHistory calibrations = calibrations(settings, log);
       OpenSource open = Sources.open(settings);
       RefreshedLamp lamp = Lamps.open(settings.lamp(), open.frames(), terminal);
       return booth(settings, open, log, lamp, calibrations);
@@ -77,6 +78,19 @@ public final class Wiring implements Parts {
     }
   }
 
+  /** Those that cannot be read at the start are taken up as soon as they can. */
+  private static CalibrationHistory calibrations(BoothSettings settings, BoothLog log) {
+    CalibrationHistory calibrations = log.calibrationsIfReadable();
+    if (calibrations == null) {
+      return CalibrationHistory.NONE;
+    }
+    if (calibrations.records().isEmpty()) {
+      // A booth that is being set up does not start with a procedure it can never judge.
+      new SignInDesk(settings).nobody();
+    }
+    return calibrations;
+  }
+
   private RunningBooth booth(
       BoothSettings settings,
       OpenSource open,
@@ -84,19 +98,20 @@ public final class Wiring implements Parts {
       RefreshedLamp lamp,
       CalibrationHistory calibrations) {
     LogQueue queue = new LogQueue();
-    LogClocks clocks = new LogClocks(NanoClock.SYSTEM, open.wallClock(), ZoneId.systemDefault());
+    LogClocks clocks = clocks(settings, open);
     SensorsInUse sensors = settings.sensors(open.scale(), calibrations, clocks.localNow());
     SignInDesk desk = new SignInDesk(settings, sensors.uncertainties());
     AtomicReference<BoothLogWriter> notes = new AtomicReference<>();
     List<String> refusedAtStart = new ArrayList<>();
     PipelineSettings pipeline =
         pipeline(settings, open.scale()).scaledBy(sensors.scale(), sensors.numbers());
+    RefusalLamp shown = new RefusalLamp(lamp, NanoClock.SYSTEM);
     Monitor monitor =
         new Monitor(
             open.source(),
-            lamp,
+            shown,
             open.pacing() == OpenSource.Pacing.LIVE ? queue : new PatientSink(queue),
-            open.wallClock(),
+            clocks.wall(),
             pipeline,
             desk.nobody(refusedAtStart::add));
     Consumer<SignIn> onSignIn =
@@ -110,6 +125,8 @@ public final class Wiring implements Parts {
             history -> settings.sensors(open.scale(), history, clocks.localNow()),
             now -> measureBy(monitor, pipeline, now, desk, notes.get()),
             (kind, detail) -> tell(notes.get(), kind, detail));
+    RecordingFolder recordings =
+        areKept(settings, open) ? recordings(settings, clocks.wall()) : null;
     BoothLogWriter writer =
         new BoothLogWriter(
             log,
@@ -121,7 +138,8 @@ public final class Wiring implements Parts {
               calibrationDesk.follow(history);
               refusedAtStart.forEach(why -> refuse(notes.get(), "", why));
               refusedAtStart.clear();
-            });
+            },
+            recordings == null ? RoomMaker.NONE : recordings);
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
     Booth booth =
@@ -130,13 +148,27 @@ public final class Wiring implements Parts {
             lamp,
             monitor,
             writer,
-            recorder(settings, open, monitor, writer),
-            open.wallClock(),
-            sync(settings, log.path()));
+            recordings == null ? null : recorder(settings, recordings, monitor, writer),
+            clocks.wall(),
+            sync(settings, log.path()),
+            BoothBadges.desk(settings, monitor, shown, writer));
     return settings.page() == null
         ? booth
         : booth.withPage(
-            () -> Pages.of(settings, open, monitor, log.path(), recordings(settings)).server());
+            () ->
+                Pages.of(
+                        settings, open, clocks.wall(), monitor, log.path(), recordings(settings))
+                    .server());
+  }
+
+  /** A source that runs faster than life brings its own time of day along, which is right. */
+  private static LogClocks clocks(BoothSettings settings, OpenSource open) {
+    if (open.pacing() == OpenSource.Pacing.PATIENT) {
+      return new LogClocks(NanoClock.SYSTEM, open.wallClock(), ZoneId.systemDefault());
+    }
+    return LogClocks.keeping(
+        new BoothClock(NanoClock.SYSTEM, open.wallClock()),
+        settings.clockHasBattery() ? ClockTrust.ALWAYS : new KernelClock());
   }
 
   /** Sends rows on beside the monitor; null if the settings ask for none of it. */
@@ -148,18 +180,18 @@ public final class Wiring implements Parts {
             log, settings.boothId(), sync.target(), sync.everySeconds(), new SplittableRandom());
   }
 
-  /** Null if nothing is to be kept; what does not come in real time can be played again. */
-  private Worker recorder(
-      BoothSettings settings, OpenSource open, Monitor monitor, BoothLogWriter writer) {
-    if (!settings.recordings().areKept() || open.pacing() != OpenSource.Pacing.LIVE) {
-      return null;
-    }
+  /** What does not come in real time can be played again: no recording of it is kept. */
+  private static boolean areKept(BoothSettings settings, OpenSource open) {
+    return settings.recordings().areKept() && open.pacing() == OpenSource.Pacing.LIVE;
+  }
+
+  private static Worker recorder(
+      BoothSettings settings, RecordingFolder folder, Monitor monitor, BoothLogWriter writer) {
     PairRing ring = new PairRing();
     monitor.setTap(ring);
-    RecordingFolder folder = recordings(settings);
     Logger.info("raw recordings of the last segments in {}", folder.path());
     return new SegmentRecorder(
-        ring, folder, settings.boothId(), writer.boot(), NanoClock.SYSTEM, writer::note);
+        ring, folder, settings.boothId(), BoothLog.machineBoot(), NanoClock.SYSTEM, writer::note);
   }
 
   private static void measureBy(
@@ -214,7 +246,7 @@ public final class Wiring implements Parts {
     LogClocks clocks = new LogClocks(NanoClock.SYSTEM, source, ZoneId.systemDefault());
     BoothLogWriter writer =
         new BoothLogWriter(log, DemoScenario.BOOTH_ID, queue, clocks, signIn -> {});
-    return new Booth(source, lamp, monitor.get(), writer, null, source, null);
+    return new Booth(source, lamp, monitor.get(), writer, null, source, null, null);
   }
 
   /** The shift of the demo begins this morning. */
@@ -236,8 +268,12 @@ public final class Wiring implements Parts {
 
   @Override
   public RecordingFolder recordings(BoothSettings settings) {
+    return recordings(settings, WallClock.SYSTEM);
+  }
+
+  private static RecordingFolder recordings(BoothSettings settings, WallClock wallClock) {
     return new RecordingFolder(
-        settings.recordings().folder(), settings.recordings().limits(), WallClock.SYSTEM);
+        settings.recordings().folder(), settings.recordings().limits(), wallClock);
   }
 
   @Override

@@ -27,7 +27,6 @@ public final class Beads {
           + " VALUES (?, ?, ?, ?, ?)";
   private static final String LATEST_ID =
       "SELECT coalesce(max(id), 0) FROM segment WHERE end_word IS NOT NULL";
-  private static final String START = "SELECT start_wall_ms FROM segment WHERE id = ?";
   private static final String NEAREST =
       "SELECT id FROM (SELECT id FROM segment WHERE id < ?1 ORDER BY id DESC LIMIT 2)"
           + " UNION ALL SELECT id FROM (SELECT id FROM segment WHERE id > ?1 ORDER BY id LIMIT 2)"
@@ -164,14 +163,11 @@ public final class Beads {
    */
   static RunRecord find(LogConnection log, long run) throws SQLException {
     long id = run == LATEST ? log.number(LATEST_ID) : run;
-    try (Columns row = log.bind(START).whole(id).rows()) {
-      if (!row.next()) {
-        throw BeadRefusedException.unknown(id, nearest(log, id));
-      }
-      long start = row.whole();
-      return new ShiftReading(log, start, start + 1)
-          .read().runs().stream().filter(found -> found.id() == id).findFirst().orElseThrow();
+    RunRecord found = ShiftReading.run(log, id);
+    if (found == null) {
+      throw BeadRefusedException.unknown(id, nearest(log, id));
     }
+    return found;
   }
 
   private static List<Long> nearest(LogConnection log, long id) throws SQLException {

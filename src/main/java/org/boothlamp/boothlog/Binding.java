@@ -50,7 +50,7 @@ final class Binding {
     return this;
   }
 
-  /** The same; answers how many rows changed. */
+  /** Runs it; answers how many rows changed. */
   int runAndCount() throws SQLException {
     return statement.executeUpdate();
   }

@@ -8,20 +8,19 @@ import java.sql.SQLException;
 /**
  * One start of the monitor. Immutable.
  *
- * @param id boot number
  * @param booth booth id
  * @param wallMillis time of day, ms since the epoch
  * @param monotonicNanos the same moment on the monotonic clock
  * @param machineBoot the kernel's boot id, or null where there is none
  */
-record BootRow(long id, String booth, long wallMillis, long monotonicNanos, String machineBoot)
+record BootRow(String booth, long wallMillis, long monotonicNanos, String machineBoot)
     implements LogRow {
 
   private static final Path MACHINE_BOOT = Path.of("/proc/sys/kernel/random/boot_id");
 
   private static final String INSERT =
-      "INSERT INTO boot (id, booth, started_wall_ms, started_mono_ns, machine_boot)"
-          + " VALUES (?, ?, ?, ?, ?) ON CONFLICT (id) DO NOTHING";
+      "INSERT INTO boot (id, booth, started_wall_ms, started_mono_ns, machine_boot, clock_trusted)"
+          + " VALUES (?, ?, ?, ?, ?, ?) ON CONFLICT (id) DO NOTHING";
 
   /** The machine's own boot id, or null where the kernel does not tell. */
   static String machineBootNow() {
@@ -33,13 +32,14 @@ record BootRow(long id, String booth, long wallMillis, long monotonicNanos, Stri
   }
 
   @Override
-  public void write(LogConnection log) throws SQLException {
+  public void write(LogConnection log, LogStart start) throws SQLException {
     log.bind(INSERT)
-        .whole(id)
+        .whole(start.boot())
         .text(booth)
-        .whole(wallMillis)
+        .whole(start.wallMillis(wallMillis, monotonicNanos))
         .whole(monotonicNanos)
         .text(machineBoot)
+        .flag(start.isClockTrusted())
         .run();
   }
 }

@@ -160,7 +160,7 @@ public final class BoothCalibrations implements CalibrationBook {
 
   @Override
   public CalibrationHistory history() {
-    return transaction("BEGIN", CalibrationReading::history);
+    return transaction("BEGIN", from -> CalibrationReading.history(from));
   }
 
   @Override

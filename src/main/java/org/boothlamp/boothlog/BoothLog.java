@@ -8,7 +8,9 @@ import java.nio.channels.OverlappingFileLockException;
 import java.nio.file.Path;
 import java.nio.file.StandardOpenOption;
 import java.sql.SQLException;
+import java.time.LocalDateTime;
 import org.boothlamp.calibration.CalibrationHistory;
+import org.tinylog.Logger;
 
 /**
  * The log opened for the one process that writes segments to it. A lock file beside the log keeps a
@@ -26,13 +28,12 @@ public final class BoothLog implements AutoCloseable {
   private static final int BUSY_MILLIS = 250;
 
   private final Path path;
-  private final FileChannel lockFile;
+  private FileChannel lockFile;
   private LogConnection connection;
+  private boolean suspect;
 
-  private BoothLog(Path path, FileChannel lockFile, LogConnection connection) {
+  private BoothLog(Path path) {
     this.path = path;
-    this.lockFile = lockFile;
-    this.connection = connection;
   }
 
   /**
@@ -42,16 +43,17 @@ public final class BoothLog implements AutoCloseable {
    *     was written by a newer version, or is locked by another process
    */
   public static BoothLog open(Path path) {
-    LogConnection connection = LogFile.openForWriting(path, LogFile.COMMAND_BUSY_MILLIS);
+    BoothLog log = new BoothLog(path);
+    log.connection = LogFile.openForWriting(path, LogFile.COMMAND_BUSY_MILLIS);
     try {
-      FileChannel lockFile = lock(path);
-      connection.execute("PRAGMA busy_timeout = " + BUSY_MILLIS);
-      return new BoothLog(path, lockFile, connection);
+      log.lockFile = lock(path);
+      log.connection.execute("PRAGMA busy_timeout = " + BUSY_MILLIS);
+      return log;
     } catch (SQLException failure) {
-      closeAfter(connection, failure);
+      closeAfter(log.connection, failure);
       throw LogFile.explain(path, failure);
     } catch (RuntimeException failure) {
-      closeAfter(connection, failure);
+      closeAfter(log.connection, failure);
       throw failure;
     }
   }
@@ -65,6 +67,32 @@ public final class BoothLog implements AutoCloseable {
   public static Closeable keepMonitorsOut(Path path) {
     LogFile.prepareFolder(path);
     return lock(path);
+  }
+
+  /**
+   * Opens the log for a monitor that is to run in any case. A file that is damaged, locked or not
+   * to be written now is no reason to stay dark: it is tried again, or set aside, by {@link
+   * BoothLogWriter} on its thread.
+   *
+   * @throws BoothLogException if the path is wrong, another monitor writes there, or the file
+   *     belongs to another program or a newer version: what a person must put right
+   */
+  public static BoothLog openPatiently(Path path) {
+    BoothLog log = new BoothLog(path);
+    try {
+      LogFile.prepareFolder(path);
+      SetAside.finish(path);
+      log.lockFile = lock(path);
+      log.connection = LogFile.openForWriting(path, BUSY_MILLIS);
+    } catch (BoothLogException failure) {
+      if (failure.getCause() == null) {
+        log.close();
+        throw failure;
+      }
+      log.suspect = SqliteCodes.isDamage(failure);
+      Logger.warn("{}; the monitor starts all the same and tries again", failure.getMessage());
+    }
+    return log;
   }
 
   private static void closeAfter(LogConnection connection, Exception failure) {
@@ -107,6 +135,11 @@ public final class BoothLog implements AutoCloseable {
     }
   }
 
+  /** The kernel's boot id, as rows carry it, or null where the kernel does not tell. */
+  public static String machineBoot() {
+    return BootRow.machineBootNow();
+  }
+
   /** Where the log is. */
   public Path path() {
     return path;
@@ -115,19 +148,40 @@ public final class BoothLog implements AutoCloseable {
   /**
    * All calibrations as they stand before the monitor starts.
    *
-   * @throws BoothLogException if they cannot be read
+   * @return null if they cannot be read now: the writer tells of them as soon as they can
    */
-  public CalibrationHistory calibrations() {
+  public CalibrationHistory calibrationsIfReadable() {
+    if (suspect) {
+      return null;
+    }
     try {
       return CalibrationReading.history(connection());
-    } catch (SQLException failure) {
-      throw LogFile.explain(path, failure);
+    } catch (SQLException | BoothLogException failure) {
+      Logger.warn("booth log {}: calibrations cannot be read yet: {}", path, failure.getMessage());
+      return null;
     }
+  }
+
+  /** True if the file did not open because it is damaged. */
+  boolean isSuspect() {
+    return suspect;
+  }
+
+  /** Moves the damaged file away; the next use makes a new one. */
+  Path setAside(LocalDateTime now) throws IOException {
+    dropConnection(new IllegalStateException("the log is damaged"));
+    Path aside = SetAside.move(path, now);
+    suspect = false;
+    return aside;
   }
 
   /** The connection; opened again if it was dropped. */
   LogConnection connection() {
     if (connection == null) {
+      if (lockFile == null) {
+        LogFile.prepareFolder(path);
+        lockFile = lock(path);
+      }
       connection = LogFile.openForWriting(path, BUSY_MILLIS);
     }
     return connection;
@@ -158,7 +212,9 @@ public final class BoothLog implements AutoCloseable {
 
   private void giveLockBack() {
     try {
-      lockFile.close();
+      if (lockFile != null) {
+        lockFile.close();
+      }
     } catch (IOException failure) {
       throw new BoothLogException(
           "its lock file cannot be closed (" + failure + ")", path, "check the disk", failure);

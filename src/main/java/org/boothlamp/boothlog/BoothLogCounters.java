@@ -18,6 +18,12 @@ public final class BoothLogCounters {
   /** Rows that could never be written and were left out. */
   public volatile long refusedRows;
 
+  /** Rows of traces that were given up because neither disk nor memory had room for them. */
+  public volatile long givenUpTraceRows;
+
+  /** Why nothing can be written at the moment, in words; null if it can. */
+  public volatile String trouble;
+
   /** Entries from the queue that belong to no segment, or could not be understood. */
   public volatile long strayEntries;
 

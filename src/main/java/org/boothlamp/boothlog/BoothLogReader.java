@@ -2,15 +2,20 @@ package org.boothlamp.boothlog;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.report.ReplayChoice;
 import org.boothlamp.report.RunRecord;
+import org.boothlamp.report.RunSummary;
 import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
+import org.boothlamp.report.ShiftReport;
+import org.boothlamp.report.ShiftSpan;
 import org.boothlamp.report.WeldReplay;
 
 /**
@@ -64,6 +69,11 @@ public final class BoothLogReader implements AutoCloseable {
     return atOneMoment(from -> new ShiftReading(from, fromWallMillis, untilWallMillis).read());
   }
 
+  /** One segment with its windows and excursions; null if there is none. */
+  public RunRecord findRun(long segmentId) {
+    return atOneMoment(from -> ShiftReading.run(from, segmentId));
+  }
+
   /**
    * One run, with what was said of it last.
    *
@@ -74,17 +84,33 @@ public final class BoothLogReader implements AutoCloseable {
     return atOneMoment(from -> Beads.find(from, id));
   }
 
+  /**
+   * The same with why its figures deserve less trust, if at all: some of it comes from what happened
+   * while it was welded.
+   *
+   * @param zone whose days calibrations are due by
+   * @param nowWallMillis time of day, ms since the epoch
+   */
+  public RunSummary runSummary(long id, ZoneId zone, long nowWallMillis) {
+    return atOneMoment(
+        from -> {
+          RunRecord run = Beads.find(from, id);
+          long start = run.startWallMillis();
+          long end = start + 1 + (long) (1_000 * run.lengthSeconds());
+          ShiftRecords around = new ShiftReading(from, start, end).read();
+          BoothHistories calibrations = calibrationsOfBooths(from);
+          return ShiftReport.of(
+                  around, new ShiftSpan(start, end, zone), "", "", calibrations, nowWallMillis, null)
+              .allRuns().stream()
+              .filter(summary -> summary.run().id() == run.id())
+              .findFirst()
+              .orElseThrow();
+        });
+  }
+
   /** The trace of a segment as far as it is saved; null if there is no such segment. */
   public SegmentTrace trace(long segmentId) {
     return atOneMoment(from -> TraceReading.read(from, segmentId));
-  }
-
-  /**
-   * True for a log that was collected from those of several booths. Their calibrations are not in
-   * it.
-   */
-  public boolean isCollected() {
-    return atOneMoment(from -> from.number(COLLECTED) > 0);
   }
 
   /** What a run can be computed again from; null if there is no such segment. */
@@ -129,7 +155,18 @@ public final class BoothLogReader implements AutoCloseable {
 
   /** All calibrations, with every point. */
   public CalibrationHistory calibrations() {
-    return atOneMoment(CalibrationReading::history);
+    return atOneMoment(from -> CalibrationReading.history(from));
+  }
+
+  /** The same, and which booth each is of: also in a log that was collected from several booths. */
+  public BoothHistories calibrationsOfBooths() {
+    return atOneMoment(BoothLogReader::calibrationsOfBooths);
+  }
+
+  private static BoothHistories calibrationsOfBooths(LogConnection from) throws SQLException {
+    return from.number(COLLECTED) > 0
+        ? CollectedCalibrations.read(from)
+        : BoothHistories.alone(CalibrationReading.history(from));
   }
 
   /** One-point checks of a channel in order of time. */

@@ -1,7 +1,6 @@
 package org.boothlamp.boothlog;
 
 import java.nio.file.Path;
-import java.sql.SQLException;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.locks.LockSupport;
@@ -10,6 +9,7 @@ import java.util.function.Consumer;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.LogEntry;
+import org.boothlamp.monitor.RoomMaker;
 import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.monitor.Worker;
 import org.tinylog.Logger;
@@ -24,9 +24,10 @@ import org.tinylog.Logger;
  *  booth.db --calibrations--&gt; CalibrationWatch --&gt; onCalibrations
  * </pre>
  *
- * <p>A finished segment, a touch or an event is in the file a quarter of a second after it was
- * offered; of a running segment all but its last two seconds. While the disk refuses or is slow,
- * rows wait in memory, up to hours of welding, and are tried again; an event tells of it
+ * <p>A finished segment is in the file as soon as it was taken from the queue, of a running one all
+ * but its last two seconds; a touch or an event waits a quarter of a second, or, while an arc
+ * burns, for the next save. A file that cannot be opened, is damaged, or is on a full disk stops
+ * nothing: rows wait in memory, up to hours of welding, and are tried again; an event tells of it
  * afterwards.
  *
  * <p>Steps are called from one thread; the notes and {@link #counters} from any.
@@ -50,6 +51,8 @@ public final class BoothLogWriter implements Worker {
   private final LogEntry entry = new LogEntry();
   private final LogBatch batch;
   private final EntrySorter sorter;
+  private final LogRescue rescue;
+  private final ClockWatch clockWatch;
   private final SignInWatch signIns;
   private final CalibrationWatch calibrations;
   private final StallWatch stalls = new StallWatch();
@@ -57,25 +60,25 @@ public final class BoothLogWriter implements Worker {
   private long unreadableEntries;
 
   /**
-   * A writer that has not written yet.
+   * A writer that has not written yet, on a disk that has nothing but the log.
    *
    * @param log closed by this writer when it is closed
    * @param booth booth id
    * @param queue where the sampler's entries come from
    * @param clocks what time it is
    * @param onSignIn told of sign-ins on the writer's thread; at the start, of the latest of today
-   * @throws BoothLogException if the log cannot be read
    */
   public BoothLogWriter(
       BoothLog log, String booth, LogQueue queue, LogClocks clocks, Consumer<SignIn> onSignIn) {
-    this(log, booth, queue, clocks, onSignIn, history -> {});
+    this(log, booth, queue, clocks, onSignIn, history -> {}, RoomMaker.NONE);
   }
 
   /**
-   * The same, that tells of calibrations too.
+   * The same, that tells of calibrations too and makes room on a full disk.
    *
    * @param onCalibrations told of all calibrations on the writer's thread: at the start, when
    *     another process wrote one or withdrew one, and once a minute
+   * @param roomMaker asked when the disk is full
    */
   public BoothLogWriter(
       BoothLog log,
@@ -83,7 +86,8 @@ public final class BoothLogWriter implements Worker {
       LogQueue queue,
       LogClocks clocks,
       Consumer<SignIn> onSignIn,
-      Consumer<CalibrationHistory> onCalibrations) {
+      Consumer<CalibrationHistory> onCalibrations,
+      RoomMaker roomMaker) {
     this(
         log,
         booth,
@@ -91,6 +95,7 @@ public final class BoothLogWriter implements Worker {
         clocks,
         onSignIn,
         onCalibrations,
+        roomMaker,
         () -> LockSupport.parkNanos(IDLE_NANOS));
   }
 
@@ -102,38 +107,23 @@ public final class BoothLogWriter implements Worker {
       LogClocks clocks,
       Consumer<SignIn> onSignIn,
       Consumer<CalibrationHistory> onCalibrations,
+      RoomMaker roomMaker,
       Runnable idle) {
     this.log = log;
     this.queue = queue;
     this.clocks = clocks;
     this.idle = idle;
-    batch = new LogBatch(log, clocks, counters);
-    signIns = new SignInWatch(clocks, onSignIn);
+    String machineBoot = BootRow.machineBootNow();
+    LogStart start = new LogStart(clocks.kept());
+    batch = new LogBatch(log, start, clocks, counters, roomMaker);
+    sorter = new EntrySorter(batch, start);
+    Moment now = clocks.now();
+    BootRow boot = new BootRow(booth, now.wallMillis(), now.monotonicNanos(), machineBoot);
+    rescue = new LogRescue(log, start, clocks, batch, sorter, counters, boot);
+    clockWatch = new ClockWatch(clocks, start, batch, sorter, machineBoot);
+    signIns = new SignInWatch(clocks, start, machineBoot, onSignIn);
     calibrations = new CalibrationWatch(clocks, onCalibrations);
     losses = new LossWatch(queue);
-    sorter = begin(booth);
-  }
-
-  /** Puts this start of the monitor, and what the one before left open, in front of all else. */
-  private EntrySorter begin(String booth) {
-    try {
-      RowNumbers numbers = RowNumbers.after(log.connection());
-      Moment now = clocks.now();
-      batch.add(
-          new BootRow(
-              numbers.boot(),
-              booth,
-              now.wallMillis(),
-              now.monotonicNanos(),
-              BootRow.machineBootNow()));
-      for (LeftOpenSegment segment : LeftOpenSegment.in(log.connection())) {
-        batch.add(segment);
-        batch.add(segment.event(numbers.nextEvent()));
-      }
-      return new EntrySorter(batch, numbers);
-    } catch (SQLException failure) {
-      throw LogFile.explain(log.path(), failure);
-    }
   }
 
   @Override
@@ -173,11 +163,6 @@ public final class BoothLogWriter implements Worker {
     return counters;
   }
 
-  /** Number of this start of the monitor: the rows that are written carry it. */
-  public long boot() {
-    return sorter.boot();
-  }
-
   /** Where the log is. */
   public Path path() {
     return log.path();
@@ -185,11 +170,17 @@ public final class BoothLogWriter implements Worker {
 
   @Override
   public boolean step() {
+    clockWatch.poll();
     takeAll();
-    signIns.poll(log);
-    calibrations.poll(log);
-    if (batch.isDue()) {
-      commit();
+    if (rescue.isReady()) {
+      signIns.poll(log);
+      calibrations.poll(log);
+      if (batch.isDue()) {
+        commit();
+      }
+      rescue.salvageSome();
+    } else {
+      stalls.onNotReady(clocks.now());
     }
     idle.run();
     return true;
@@ -226,10 +217,13 @@ public final class BoothLogWriter implements Worker {
   private boolean commit() {
     stalls.onTry(clocks.now());
     if (!batch.commit()) {
+      counters.trouble = batch.failure().getMessage();
       stalls.onFailure(log, batch.failure());
+      rescue.onFailedCommit(batch.failure());
       return false;
     }
-    stalls.onSuccess(log, clocks.now(), sorter);
+    counters.trouble = null;
+    stalls.onSuccess(log, clocks.now(), sorter, counters.givenUpTraceRows);
     return true;
   }
 
@@ -244,8 +238,12 @@ public final class BoothLogWriter implements Worker {
       takeAll();
       sorter.endRunning(SegmentEnd.STOPPED);
       losses.finish(clocks, sorter);
+      if (rescue.isReady()) {
+        batch.hurry();
+      }
       commitLast();
     } finally {
+      rescue.close();
       log.close();
     }
   }
@@ -253,7 +251,7 @@ public final class BoothLogWriter implements Worker {
   private void commitLast() {
     long begunNanos = clocks.nano().nanoTime();
     while (!batch.isEmpty()) {
-      if (!commit()) {
+      if (!rescue.isReady() || !commit()) {
         giveUpAfter(begunNanos);
         idle.run();
       }

@@ -24,39 +24,43 @@ import org.boothlamp.judging.ExpandedUncertainty;
 import org.boothlamp.signal.ChannelScale;
 
 /**
- * Reads all calibrations of a log. To be run inside one transaction. Confined to one thread.
+ * Reads all calibrations of a log, or of tables that are like those of a log. To be run inside one
+ * transaction. Confined to one thread.
  *
  * <p>Values are taken from left to right; Java evaluates arguments in that order.
  */
 final class CalibrationReading {
 
-  private static final String HEADS =
-      "SELECT id, " + CalibrationRows.HEAD_COLUMNS + " FROM calibration ORDER BY id";
   private static final String POINTS =
-      "SELECT p.calibration_id, level, direction, mean_counts, standard_deviation_counts, readings,"
-          + " drift_counts, reference, reason FROM calibration_point p"
-          + " LEFT JOIN calibration_discard d"
-          + " ON d.calibration_id = p.calibration_id AND d.number = p.number"
-          + " ORDER BY p.calibration_id, p.number";
+      "calibration_id, number, level, direction, mean_counts, standard_deviation_counts, readings,"
+          + " drift_counts, reference";
   private static final String FINISHES =
-      "SELECT calibration_id, ending, wall_ms, units_per_count, zero_count, u_constant,"
-          + " u_proportional, next_due, note FROM calibration_finish";
+      "calibration_id, ending, wall_ms, units_per_count, zero_count, u_constant, u_proportional,"
+          + " next_due, note";
   private static final String WITHDRAWALS =
-      "SELECT calibration_id, from_wall_ms, wall_ms, technician, reason FROM"
-          + " calibration_withdrawal";
+      "calibration_id, from_wall_ms, wall_ms, technician, reason";
   private static final String CHECKS =
       "SELECT calibration_number, wall_ms, technician, meter, reference, reading,"
           + " standard_deviation, readings, error_limit FROM calibration_check"
           + " WHERE channel = ? ORDER BY wall_ms, id";
 
+  /** A point of a calibration by its place in the record. */
+  private record PointKey(long calibration, long number) {}
+
   private CalibrationReading() {}
 
   static CalibrationHistory history(LogConnection log) throws SQLException {
-    Map<Long, List<CalibrationPoint>> points = points(log);
-    Map<Long, CalibrationFinish> finishes = finishes(log);
-    Map<Long, Withdrawal> withdrawals = withdrawals(log);
+    return history(
+        (columns, table, order) ->
+            log.bind("SELECT " + columns + " FROM " + table + " ORDER BY " + order).rows());
+  }
+
+  static CalibrationHistory history(CalibrationTables tables) throws SQLException {
+    Map<Long, List<CalibrationPoint>> points = points(tables);
+    Map<Long, CalibrationFinish> finishes = finishes(tables);
+    Map<Long, Withdrawal> withdrawals = withdrawals(tables);
     List<CalibrationRecord> records = new ArrayList<>();
-    try (Columns row = log.bind(HEADS).rows()) {
+    try (Columns row = tables.rows("id, " + CalibrationRows.HEAD_COLUMNS, "calibration", "id")) {
       while (row.next()) {
         long number = row.whole();
         records.add(
@@ -115,17 +119,35 @@ final class CalibrationReading {
         (int) row.whole());
   }
 
-  private static Map<Long, List<CalibrationPoint>> points(LogConnection log) throws SQLException {
+  private static Map<Long, List<CalibrationPoint>> points(CalibrationTables tables)
+      throws SQLException {
+    Map<PointKey, String> reasons = reasons(tables);
     Map<Long, List<CalibrationPoint>> points = new HashMap<>();
-    try (Columns row = log.bind(POINTS).rows()) {
+    try (Columns row = tables.rows(POINTS, "calibration_point", "calibration_id, number")) {
       while (row.next()) {
-        points.computeIfAbsent(row.whole(), number -> new ArrayList<>()).add(point(row));
+        PointKey key = new PointKey(row.whole(), row.whole());
+        points
+            .computeIfAbsent(key.calibration(), number -> new ArrayList<>())
+            .add(point(row, reasons.get(key)));
       }
     }
     return points;
   }
 
-  private static CalibrationPoint point(Columns row) throws SQLException {
+  /** Why points were thrown away. */
+  private static Map<PointKey, String> reasons(CalibrationTables tables) throws SQLException {
+    Map<PointKey, String> reasons = new HashMap<>();
+    try (Columns row =
+        tables.rows(
+            "calibration_id, number, reason", "calibration_discard", "calibration_id, number")) {
+      while (row.next()) {
+        reasons.put(new PointKey(row.whole(), row.whole()), row.text());
+      }
+    }
+    return reasons;
+  }
+
+  private static CalibrationPoint point(Columns row, String discardReason) throws SQLException {
     return new CalibrationPoint(
         row.real(),
         CalibrationRows.enumOf(Direction.values(), row.text(), "direction"),
@@ -134,12 +156,13 @@ final class CalibrationReading {
         row.whole(),
         row.real(),
         row.real(),
-        row.text());
+        discardReason);
   }
 
-  private static Map<Long, CalibrationFinish> finishes(LogConnection log) throws SQLException {
+  private static Map<Long, CalibrationFinish> finishes(CalibrationTables tables)
+      throws SQLException {
     Map<Long, CalibrationFinish> finishes = new HashMap<>();
-    try (Columns row = log.bind(FINISHES).rows()) {
+    try (Columns row = tables.rows(FINISHES, "calibration_finish", "calibration_id")) {
       while (row.next()) {
         finishes.put(row.whole(), finish(row));
       }
@@ -167,9 +190,9 @@ final class CalibrationReading {
         row.text());
   }
 
-  private static Map<Long, Withdrawal> withdrawals(LogConnection log) throws SQLException {
+  private static Map<Long, Withdrawal> withdrawals(CalibrationTables tables) throws SQLException {
     Map<Long, Withdrawal> withdrawals = new HashMap<>();
-    try (Columns row = log.bind(WITHDRAWALS).rows()) {
+    try (Columns row = tables.rows(WITHDRAWALS, "calibration_withdrawal", "calibration_id")) {
       while (row.next()) {
         withdrawals.put(
             row.whole(), new Withdrawal(row.whole(), row.whole(), row.text(), row.text()));

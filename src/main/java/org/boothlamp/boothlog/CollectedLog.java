@@ -29,11 +29,13 @@ public final class CollectedLog implements AutoCloseable {
 
   private final Path path;
   private final LogConnection log;
+  private final CollectedNumbers numbers;
   private final Map<String, RowLayout> layouts = new HashMap<>();
 
   private CollectedLog(Path path, LogConnection log) {
     this.path = path;
     this.log = log;
+    numbers = new CollectedNumbers(log);
   }
 
   /**
@@ -127,6 +129,7 @@ public final class CollectedLog implements AutoCloseable {
   }
 
   private void rollBack(Exception failure) {
+    numbers.forget();
     try {
       log.execute("ROLLBACK");
     } catch (SQLException alsoFailed) {
@@ -137,23 +140,36 @@ public final class CollectedLog implements AutoCloseable {
   private record Origin(String booth, String log) {}
 
   private boolean add(Origin origin, RowGroup group) throws SQLException {
-    String table = group.root().layout().table();
-    if (LogTable.named(table) == null) {
-      throw new IllegalArgumentException("holds a table that this program does not know: " + table);
+    String name = group.root().layout().table();
+    LogTable table = LogTable.named(name);
+    if (table == null) {
+      throw new IllegalArgumentException("holds a table that this program does not know: " + name);
     }
-    long known = number(origin, table, group.id());
-    boolean standIn = known != 0 && table.equals(LogTable.BOOT);
-    if (known != 0 && !standIn) {
+    long known = known(origin, name, group.id());
+    if (known != 0 && !awaitsItsRow(name, known)) {
       return false;
     }
-    long id = standIn ? known : keep(origin, table, group.id());
+    long id = known == 0 ? keep(origin, name, group.id()) : known;
     if (isOfRemovedSegment(origin, group.root())) {
       return false;
     }
     for (StoredRow row : group.rows()) {
-      insert(origin, row, id);
+      insert(origin, table, row, id);
     }
-    return !standIn;
+    return known == 0 || !name.equals(LogTable.BOOT);
+  }
+
+  /** The number that a row has here, or 0. */
+  private long known(Origin origin, String table, long originalId) throws SQLException {
+    return table.equals(LogTable.CALIBRATION)
+        ? numbers.known(origin.log(), originalId)
+        : number(origin, table, originalId);
+  }
+
+  /** A number can be there before its row is, because another row names it. */
+  private boolean awaitsItsRow(String table, long id) throws SQLException {
+    return table.equals(LogTable.BOOT)
+        || table.equals(LogTable.CALIBRATION) && !numbers.isCollected(id);
   }
 
   /**
@@ -162,7 +178,7 @@ public final class CollectedLog implements AutoCloseable {
    * @throws IllegalArgumentException if the segment has not come yet: its batch must come first
    */
   private boolean isOfRemovedSegment(Origin origin, StoredRow row) throws SQLException {
-    if (!(row.value(LogTable.PARENT) instanceof Long segment)) {
+    if (!(row.value(LogTable.SEGMENT_SPOKEN_OF) instanceof Long segment)) {
       return false;
     }
     return !isThere(segmentOf(origin, segment));
@@ -201,7 +217,10 @@ public final class CollectedLog implements AutoCloseable {
   }
 
   private long keep(Origin origin, String table, long originalId) throws SQLException {
-    long id = isTaken(table, originalId) ? count(NEXT, table) : originalId;
+    long id =
+        table.equals(LogTable.WITHDRAWAL)
+            ? calibrationOf(origin, originalId)
+            : free(table, originalId);
     log.bind(KEEP)
         .text(origin.booth())
         .text(origin.log())
@@ -212,6 +231,10 @@ public final class CollectedLog implements AutoCloseable {
     return id;
   }
 
+  private long free(String table, long originalId) throws SQLException {
+    return isTaken(table, originalId) ? count(NEXT, table) : originalId;
+  }
+
   private boolean isTaken(String table, long id) throws SQLException {
     try (Columns row = log.bind(TAKEN).text(table).whole(id).rows()) {
       row.next();
@@ -219,7 +242,7 @@ public final class CollectedLog implements AutoCloseable {
     }
   }
 
-  private void insert(Origin origin, StoredRow row, long id) throws SQLException {
+  private void insert(Origin origin, LogTable table, StoredRow row, long id) throws SQLException {
     RowLayout layout = row.layout();
     requireKnown(layout);
     // Only the row of a boot can be there before, as a stand-in.
@@ -235,7 +258,7 @@ public final class CollectedLog implements AutoCloseable {
             + (layout.table().equals(LogTable.BOOT) ? replacing(layout) : "");
     Binding statement = log.bind(sql);
     for (int i = 0; i < layout.columns().size(); i++) {
-      statement.stored(mapped(origin, row, layout.columns().get(i), id));
+      statement.stored(mapped(origin, table, layout.columns().get(i), row.values()[i], id));
     }
     statement.run();
   }
@@ -266,15 +289,25 @@ public final class CollectedLog implements AutoCloseable {
     }
   }
 
-  private Object mapped(Origin origin, StoredRow row, String column, long id) throws SQLException {
-    Object value = row.value(column);
+  private Object mapped(Origin origin, LogTable table, String column, Object value, long id)
+      throws SQLException {
+    if (column.equals(table.key()) || column.equals(table.parent())) {
+      return id;
+    }
     return switch (column) {
-      case "id" -> id;
-      // A child comes with its segment, whose number is dealt out; what is said later finds it.
-      case LogTable.PARENT -> row.value("id") == null ? id : segmentOf(origin, row.number(column));
+      case LogTable.SEGMENT_SPOKEN_OF ->
+          value instanceof Long segment ? segmentOf(origin, segment) : value;
       case LogTable.BOOT -> value instanceof Long boot ? bootOf(origin, boot) : value;
+      case "current_calibration", "voltage_calibration", "calibration_number", "in_use_number" ->
+          value instanceof Long number && number != 0 ? calibrationOf(origin, number) : value;
       default -> value;
     };
+  }
+
+  /** The number of a calibration here; dealt out if it has not come yet. */
+  private long calibrationOf(Origin origin, long originalNumber) throws SQLException {
+    long known = numbers.known(origin.log(), originalNumber);
+    return known == 0 ? keep(origin, LogTable.CALIBRATION, originalNumber) : known;
   }
 
   private long bootOf(Origin origin, long originalBoot) throws SQLException {
@@ -285,6 +318,22 @@ public final class CollectedLog implements AutoCloseable {
     long id = keep(origin, LogTable.BOOT, originalBoot);
     log.bind(STAND_IN).whole(id).text(origin.booth()).run();
     return id;
+  }
+
+  /** Puts times of day right that became known in their booth later, whenever the rows came. */
+  public void correctTimes() {
+    try {
+      log.execute("BEGIN IMMEDIATE");
+      try {
+        CorrectedTimes.followCollected(log);
+        log.execute("COMMIT");
+      } catch (SQLException | RuntimeException failure) {
+        rollBack(failure);
+        throw failure;
+      }
+    } catch (SQLException failure) {
+      throw LogFile.explain(path, failure);
+    }
   }
 
   /** Removes the rows of trainees who were forgotten in their booth, whenever they came. */

@@ -14,14 +14,14 @@ import org.boothlamp.monitor.SegmentEnd;
 final class EntrySorter {
 
   private final LogBatch batch;
-  private final RowNumbers numbers;
+  private final LogStart start;
   private final Map<EventKind, EventRow> openEvents = new EnumMap<>(EventKind.class);
   private RunningSegment running;
   private long strayEntries;
 
-  EntrySorter(LogBatch batch, RowNumbers numbers) {
+  EntrySorter(LogBatch batch, LogStart start) {
     this.batch = batch;
-    this.numbers = numbers;
+    this.start = start;
   }
 
   void accept(LogEntry entry) {
@@ -29,7 +29,7 @@ final class EntrySorter {
       case SEGMENT_STARTED -> beginSegment(entry);
       case TRACE_POINT, EXCURSION, SEGMENT_PROGRESS, SEGMENT_ENDED, SEGMENT_DROPPED ->
           acceptOfSegment(entry);
-      case TOUCH -> batch.add(TouchRow.of(numbers.nextTouch(), numbers.boot(), entry));
+      case TOUCH -> batch.add(TouchRow.of(start.nextTouch(), entry));
       case EVENT_STARTED -> beginEvent(entry);
       case EVENT_ENDED -> endEvent(entry);
     }
@@ -37,7 +37,8 @@ final class EntrySorter {
 
   private void beginSegment(LogEntry entry) {
     endRunning(SegmentEnd.GAP);
-    running = new RunningSegment(entry, numbers.boot(), batch, numbers::nextSegment);
+    running = new RunningSegment(entry, batch, start::nextSegment);
+    batch.hold(true);
   }
 
   private void acceptOfSegment(LogEntry entry) {
@@ -51,11 +52,11 @@ final class EntrySorter {
       case SEGMENT_PROGRESS -> running.progress(entry.figures);
       case SEGMENT_DROPPED -> {
         running.drop();
-        running = null;
+        forgetRunning();
       }
       default -> {
         running.end(entry.figures, entry.end);
-        running = null;
+        forgetRunning();
       }
     }
   }
@@ -64,8 +65,18 @@ final class EntrySorter {
   void endRunning(SegmentEnd why) {
     if (running != null) {
       running.endAsKnown(why);
-      running = null;
+      forgetRunning();
     }
+  }
+
+  private void forgetRunning() {
+    running = null;
+    batch.hold(false);
+  }
+
+  /** True while a segment has begun and not ended. */
+  boolean isSegmentRunning() {
+    return running != null;
   }
 
   private void beginEvent(LogEntry entry) {
@@ -104,13 +115,7 @@ final class EntrySorter {
 
   private EventRow eventRow(
       EventKind kind, Moment moment, double lengthSeconds, long count, String detail) {
-    return new EventRow(
-        numbers.nextEvent(), numbers.boot(), kind, moment, lengthSeconds, count, detail);
-  }
-
-  /** Number of this start of the monitor. */
-  long boot() {
-    return numbers.boot();
+    return new EventRow(start.nextEvent(), kind, moment, lengthSeconds, count, detail);
   }
 
   /** Entries of segments whose start was lost. */

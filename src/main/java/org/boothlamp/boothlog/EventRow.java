@@ -7,8 +7,7 @@ import org.boothlamp.monitor.EventKind;
  * Something that happened to the booth. Immutable; the row of an event that has begun is written
  * again when it ends.
  *
- * @param id row number
- * @param boot boot number
+ * @param id which event of this start, from 1
  * @param kind what happened
  * @param moment when it began
  * @param lengthSeconds how long it lasted; 0 for a moment, NaN while it lasts
@@ -16,13 +15,7 @@ import org.boothlamp.monitor.EventKind;
  * @param detail more in words, may be empty
  */
 record EventRow(
-    long id,
-    long boot,
-    EventKind kind,
-    Moment moment,
-    double lengthSeconds,
-    long count,
-    String detail)
+    long id, EventKind kind, Moment moment, double lengthSeconds, long count, String detail)
     implements LogRow {
 
   private static final String SAVE =
@@ -32,17 +25,26 @@ record EventRow(
 
   /** The same event, now that its end is known. */
   EventRow ended(double seconds, long endCount) {
-    return new EventRow(id, boot, kind, moment, seconds, endCount, detail);
+    return new EventRow(id, kind, moment, seconds, endCount, detail);
   }
 
   @Override
-  public void write(LogConnection log) throws SQLException {
+  public void write(LogConnection log, LogStart start) throws SQLException {
+    save(
+        log,
+        start.event(id),
+        start.boot(),
+        start.wallMillis(moment.wallMillis(), moment.monotonicNanos()));
+  }
+
+  /** Writes it under a start and with a time of day of its own. */
+  void save(LogConnection log, long rowNumber, long boot, long wallMillis) throws SQLException {
     log.bind(SAVE)
-        .whole(id)
+        .whole(rowNumber)
         .whole(boot)
         .text(kind.word())
         .flag(kind.isFault())
-        .whole(moment.wallMillis())
+        .whole(wallMillis)
         .whole(moment.monotonicNanos())
         .real(moment.seconds())
         .real(lengthSeconds)

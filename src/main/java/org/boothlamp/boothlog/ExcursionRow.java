@@ -6,7 +6,7 @@ import org.boothlamp.report.ExcursionRecord;
 /**
  * A spell of a segment outside a window. Immutable.
  *
- * @param segmentId row number of the segment
+ * @param segmentId which segment of this start, from 1
  * @param number place among its excursions, from 0
  * @param excursion the spell
  */
@@ -17,9 +17,9 @@ record ExcursionRow(long segmentId, int number, ExcursionRecord excursion) imple
           + " VALUES (?, ?, ?, ?, ?, ?, ?) ON CONFLICT (segment_id, number) DO NOTHING";
 
   @Override
-  public void write(LogConnection log) throws SQLException {
+  public void write(LogConnection log, LogStart start) throws SQLException {
     log.bind(INSERT)
-        .whole(segmentId)
+        .whole(start.segment(segmentId))
         .whole(number)
         .text(excursion.quantity().key())
         .text(excursion.side().word())

@@ -21,6 +21,11 @@ final class LogConnection implements AutoCloseable {
     this.connection = connection;
   }
 
+  /** For what only the driver can do. */
+  Connection connection() {
+    return connection;
+  }
+
   /** Runs one or more statements that answer nothing. */
   void execute(String sql) throws SQLException {
     try (Statement statement = connection.createStatement()) {
@@ -52,6 +57,14 @@ final class LogConnection implements AutoCloseable {
       statements.put(sql, statement);
     }
     return new Binding(statement);
+  }
+
+  /** The driver gives a statement up that has failed: the next use prepares it again. */
+  void forgetStatements() throws SQLException {
+    for (PreparedStatement statement : statements.values()) {
+      statement.close();
+    }
+    statements.clear();
   }
 
   @Override

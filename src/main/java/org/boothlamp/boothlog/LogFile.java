@@ -146,6 +146,7 @@ final class LogFile {
     }
   }
 
+  /** Makes the folder of a log if only that is missing. */
   static void prepareFolder(Path path) {
     Path folder = path.toAbsolutePath().getParent();
     if (folder == null || Files.isDirectory(path)) {

@@ -8,8 +8,8 @@ import org.boothlamp.monitor.LogEntry;
  * The way from the sampler to the log's writer: a ring of entries that are made once and copied in
  * and out. A full ring answers false, and the entry is counted as lost; nobody ever waits.
  *
- * <p>About 0.4 kB an entry; at some 22 entries a second of arc the default ring holds three
- * minutes. One thread offers, one other polls; any thread may ask for the counts.
+ * <p>About 0.4 kB an entry; at some 32 entries a second of arc the default ring holds two minutes.
+ * One thread offers, one other polls; any thread may ask for the counts.
  */
 public final class LogQueue implements BoothLogSink {
 

@@ -9,6 +9,11 @@ import java.sql.SQLException;
 @FunctionalInterface
 interface LogRow {
 
-  /** Writes the row inside the transaction that is open. */
-  void write(LogConnection log) throws SQLException;
+  /** Writes the row of this start inside the transaction that is open. */
+  void write(LogConnection log, LogStart start) throws SQLException;
+
+  /** True for what a full disk, or a full memory, can do without. */
+  default boolean isBulk() {
+    return false;
+  }
 }

@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Stream;
 
 /**
  * Reads a log row by row, whatever its tables and columns, for those who send it on. Never writes,
@@ -36,6 +37,13 @@ public final class LogRows implements AutoCloseable {
     return LogTable.ALL.stream().map(LogTable::name).toList();
   }
 
+  /** The same, and the tables of the rows that belong to others. */
+  public static List<String> allTables() {
+    return LogTable.ALL.stream()
+        .flatMap(table -> Stream.concat(Stream.of(table.name()), table.children().stream()))
+        .toList();
+  }
+
   /** What tells this log from every other one. */
   public String identity() {
     try {
@@ -45,10 +53,41 @@ public final class LogRows implements AutoCloseable {
     }
   }
 
+  /** Whether a row that comes later always has a higher number than those before it. */
+  public static boolean isInOrder(String table) {
+    return known(table).order() == LogTable.Order.RISING;
+  }
+
+  /**
+   * The row number of a row that others belong to.
+   *
+   * @throws IllegalArgumentException if it has none
+   */
+  public static long numberOf(StoredRow root) {
+    LogTable table = LogTable.named(root.layout().table());
+    return root.number(table == null ? "id" : table.key());
+  }
+
+  /** Row numbers of a table whose rows come in any order. */
+  public List<Long> numbers(String table) {
+    String key = known(table).key();
+    List<Long> numbers = new ArrayList<>();
+    try (Columns row = log.bind("SELECT " + key + " FROM " + table + " ORDER BY " + key).rows()) {
+      while (row.next()) {
+        numbers.add(row.whole());
+      }
+      return numbers;
+    } catch (SQLException failure) {
+      throw LogFile.explain(path, failure);
+    }
+  }
+
   /** Rows of a table after a row number. */
   public long countAfter(String table, long id) {
+    LogTable known = known(table);
     try {
-      return log.number("SELECT count(*) FROM " + known(table).name() + " WHERE id > " + id);
+      return log.number(
+          "SELECT count(*) FROM " + known.name() + " WHERE " + known.key() + " > " + id);
     } catch (SQLException failure) {
       throw LogFile.explain(path, failure);
     }
@@ -70,14 +109,16 @@ public final class LogRows implements AutoCloseable {
    * @param enoughBytes no further row is read after this many bytes
    */
   public RowReading next(String table, long afterId, int mostGroups, long enoughBytes) {
-    String where = " WHERE id > ? ORDER BY id LIMIT ?";
+    String key = known(table).key();
+    String where = " WHERE " + key + " > ? ORDER BY " + key + " LIMIT ?";
     return read(
         known(table), where, row -> row.whole(afterId).whole(mostGroups), afterId, enoughBytes);
   }
 
   /** One row if it is there and final; else it is in {@code notFinal}, or in neither list. */
   public RowReading one(String table, long id) {
-    return read(known(table), " WHERE id = ?", row -> row.whole(id), id, Long.MAX_VALUE);
+    LogTable known = known(table);
+    return read(known, " WHERE " + known.key() + " = ?", row -> row.whole(id), id, Long.MAX_VALUE);
   }
 
   @FunctionalInterface
@@ -119,7 +160,7 @@ public final class LogRows implements AutoCloseable {
       while (bytes < enoughBytes && row.next()) {
         boolean isFinal = row.flag();
         StoredRow root = layout.read(row);
-        lastId = root.number("id");
+        lastId = root.number(table.key());
         if (isFinal) {
           RowGroup group = group(table, root, lastId);
           groups.add(group);
@@ -136,19 +177,20 @@ public final class LogRows implements AutoCloseable {
     List<StoredRow> rows = new ArrayList<>();
     rows.add(root);
     for (String child : table.children()) {
-      addChildren(layout(child), id, rows);
+      addChildren(layout(child), table.parent(), id, rows);
     }
     return new RowGroup(id, rows);
   }
 
-  private void addChildren(RowLayout layout, long id, List<StoredRow> rows) throws SQLException {
+  private void addChildren(RowLayout layout, String parent, long id, List<StoredRow> rows)
+      throws SQLException {
     String sql =
         "SELECT "
             + layout.columnList()
             + " FROM "
             + layout.table()
             + " WHERE "
-            + LogTable.PARENT
+            + parent
             + " = ? ORDER BY 1, 2";
     try (Columns row = log.bind(sql).whole(id).rows()) {
       while (row.next()) {

@@ -12,8 +12,10 @@ import org.boothlamp.report.WeldTrace;
 /** Reads one run with its trace and the faults around it. To be run inside one transaction. */
 final class ReplayReading {
 
-  /** A fault may have begun so long before the run. */
-  private static final long FAULT_MILLIS_BEFORE = 12 * 3_600_000L;
+  private static final String FAULTS =
+      "SELECT e.word, e.start_wall_ms, e.start_s, e.length_s FROM event e"
+          + " WHERE e.boot = (SELECT boot FROM segment WHERE id = ?) AND e.fault AND e.start_s IS NOT NULL"
+          + " ORDER BY e.start_s";
 
   private static final String LIKE =
       "SELECT s.id, s.trainee, s.start_wall_ms, s.length_s, coalesce((SELECT r.marked"
@@ -43,18 +45,22 @@ final class ReplayReading {
 
   /** A run to be looked at again, or null if there is no such segment. */
   static WeldReplay read(LogConnection log, long segmentId) throws SQLException {
-    if (SegmentKey.read(log, segmentId) == null) {
-      return null;
-    }
-    RunRecord run = Beads.find(log, segmentId);
-    return new WeldReplay(run, trace(TraceReading.read(log, segmentId)), faults(log, run));
+    RunRecord run = ShiftReading.run(log, segmentId);
+    return run == null
+        ? null
+        : new WeldReplay(
+            run, trace(TraceReading.read(log, segmentId)), faults(log, segmentId));
   }
 
-  private static List<EventRecord> faults(LogConnection log, RunRecord run) throws SQLException {
-    long from = run.startWallMillis() - FAULT_MILLIS_BEFORE;
-    double length = Double.isNaN(run.lengthSeconds()) ? 0 : run.lengthSeconds();
-    long until = run.startWallMillis() + (long) Math.ceil(1_000 * length) + 1;
-    return new ShiftReading(log, from, until).events().stream().filter(EventRecord::fault).toList();
+  private static List<EventRecord> faults(LogConnection log, long segmentId) throws SQLException {
+    List<EventRecord> faults = new ArrayList<>();
+    try (Columns row = log.bind(FAULTS).whole(segmentId).rows()) {
+      while (row.next()) {
+        faults.add(
+            new EventRecord(row.text(), true, row.whole(), row.real(), row.real(), 0, ""));
+      }
+    }
+    return faults;
   }
 
   private static WeldTrace trace(SegmentTrace stored) {

@@ -16,11 +16,16 @@ import org.boothlamp.report.ExcursionRecord;
  */
 final class RunningSegment {
 
-  /** A save is due if waiting for the next figures would leave more than this unsaved, s. */
-  private static final double LONGEST_UNSAVED_SECONDS = 1.9;
+  /**
+   * Length between two saves, s. Each is a commit, and commits wear the card out; what is left of 2
+   * s is for the commit itself.
+   */
+  private static final double SAVE_SECONDS = 1.9;
+
+  /** Figures come on whole slots, which are not exact in binary. */
+  private static final double ROUNDING_SECONDS = 1e-6;
 
   private final LogEntry started = new LogEntry();
-  private final long boot;
   private final LogBatch batch;
   private final LongSupplier nextId;
   private final TracePoints points = new TracePoints();
@@ -32,9 +37,8 @@ final class RunningSegment {
   private int savedPoints;
   private double savedSeconds;
 
-  RunningSegment(LogEntry started, long boot, LogBatch batch, LongSupplier nextId) {
+  RunningSegment(LogEntry started, LogBatch batch, LongSupplier nextId) {
     this.started.set(started);
-    this.boot = boot;
     this.batch = batch;
     this.nextId = nextId;
   }
@@ -56,12 +60,12 @@ final class RunningSegment {
             entry.worst));
   }
 
-  /** Takes the figures so far, and saves them if the next ones could come too late. */
+  /** Takes the figures so far, and saves them if it is time, or will be before the next come. */
   void progress(SegmentFigures figures) {
     double sinceLast = figures.lengthSeconds - latest.lengthSeconds;
     double unsaved = figures.lengthSeconds - savedSeconds;
     latest.set(figures);
-    if (unsaved + sinceLast > LONGEST_UNSAVED_SECONDS) {
+    if (unsaved + sinceLast > SAVE_SECONDS + ROUNDING_SECONDS) {
       save(null);
     }
   }
@@ -89,7 +93,7 @@ final class RunningSegment {
   private void save(SegmentEnd why) {
     boolean first = row == null;
     if (first) {
-      row = new SegmentRow(nextId.getAsLong(), boot, started);
+      row = new SegmentRow(nextId.getAsLong(), started);
     }
     row.setFigures(latest);
     row.setEnd(why);
@@ -99,6 +103,7 @@ final class RunningSegment {
     }
     saveExcursions();
     savePoints();
+    batch.hurry();
     savedSeconds = latest.lengthSeconds;
   }
 

@@ -5,20 +5,22 @@ import java.util.HashMap;
 import java.util.Map;
 
 /**
- * What names a segment outside the log: others that saw it begin know both as well. Immutable.
+ * What names a segment outside the log: others that saw it begin know both as well, whatever was
+ * found out since of the time of day. Immutable.
  *
- * @param boot number of the monitor's start
- * @param startWallMillis time of day of its start, ms since the epoch
+ * @param machineBoot the kernel's boot id, or null where there is none
+ * @param startMonotonicNanos its start on the monotonic clock
  * @param running true if it has no end yet
  */
-public record SegmentKey(long boot, long startWallMillis, boolean running) {
+public record SegmentKey(String machineBoot, long startMonotonicNanos, boolean running) {
 
   private static final String SELECT =
-      "SELECT id, boot, start_wall_ms, end_word IS NULL FROM segment";
+      "SELECT s.id, b.machine_boot, s.start_mono_ns, s.end_word IS NULL"
+          + " FROM segment s LEFT JOIN boot b ON b.id = s.boot";
 
   static SegmentKey read(LogConnection log, long segmentId) throws SQLException {
     Map<Long, SegmentKey> found = new HashMap<>();
-    try (Columns row = log.bind(SELECT + " WHERE id = ?").whole(segmentId).rows()) {
+    try (Columns row = log.bind(SELECT + " WHERE s.id = ?").whole(segmentId).rows()) {
       take(row, found);
     }
     return found.get(segmentId);
@@ -27,7 +29,7 @@ public record SegmentKey(long boot, long startWallMillis, boolean running) {
   static Map<Long, SegmentKey> readAll(LogConnection log, long fromWallMillis, long untilWallMillis)
       throws SQLException {
     Map<Long, SegmentKey> keys = new HashMap<>();
-    String inSpan = SELECT + " WHERE start_wall_ms >= ? AND start_wall_ms < ?";
+    String inSpan = SELECT + " WHERE s.start_wall_ms >= ? AND s.start_wall_ms < ?";
     try (Columns row = log.bind(inSpan).whole(fromWallMillis).whole(untilWallMillis).rows()) {
       take(row, keys);
     }
@@ -36,7 +38,7 @@ public record SegmentKey(long boot, long startWallMillis, boolean running) {
 
   private static void take(Columns row, Map<Long, SegmentKey> into) throws SQLException {
     while (row.next()) {
-      into.put(row.whole(), new SegmentKey(row.whole(), row.whole(), row.flag()));
+      into.put(row.whole(), new SegmentKey(row.text(), row.whole(), row.flag()));
     }
   }
 }

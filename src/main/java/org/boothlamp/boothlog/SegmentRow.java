@@ -35,17 +35,16 @@ final class SegmentRow implements LogRow {
       """;
 
   private final long id;
-  private final long boot;
   private final LogEntry started = new LogEntry();
   private final SegmentFigures figures = new SegmentFigures();
   private SegmentEnd end;
 
-  SegmentRow(long id, long boot, LogEntry started) {
+  SegmentRow(long id, LogEntry started) {
     this.id = id;
-    this.boot = boot;
     this.started.set(started);
   }
 
+  /** Which segment of this start, from 1. */
   long id() {
     return id;
   }
@@ -59,10 +58,12 @@ final class SegmentRow implements LogRow {
   }
 
   @Override
-  public void write(LogConnection log) throws SQLException {
-    Binding row = log.bind(SAVE).whole(id).whole(boot);
+  public void write(LogConnection log, LogStart start) throws SQLException {
+    Binding row = log.bind(SAVE).whole(start.segment(id)).whole(start.boot());
     bindAssignment(row);
-    row.whole(started.wallMillis).whole(started.monotonicNanos).real(started.startSeconds);
+    row.whole(start.wallMillis(started.wallMillis, started.monotonicNanos))
+        .whole(started.monotonicNanos)
+        .real(started.startSeconds);
     bindScale(row, started.scale);
     bindCalibrations(row, started.calibrations);
     bindFigures(row);

@@ -19,17 +19,24 @@ final class SignInWatch {
   private static final String LATEST =
       "SELECT " + SignIn.COLUMNS + " FROM sign_in ORDER BY id DESC LIMIT 1";
   private static final String NEWER =
-      "SELECT " + SignIn.COLUMNS + " FROM sign_in WHERE id > ? ORDER BY id";
+      "SELECT " + SignIn.COLUMNS + ", machine_boot FROM sign_in WHERE id > ? ORDER BY id";
+
+  /** A sign-in of the last moments of yesterday is still news. */
+  private static final long STILL_NEWS_MILLIS = 600_000;
 
   private final LogClocks clocks;
+  private final LogStart start;
+  private final String machineBoot;
   private final Consumer<SignIn> onSignIn;
   private long nextPollNanos;
   private boolean started;
   private long lastId;
   private long failures;
 
-  SignInWatch(LogClocks clocks, Consumer<SignIn> onSignIn) {
+  SignInWatch(LogClocks clocks, LogStart start, String machineBoot, Consumer<SignIn> onSignIn) {
     this.clocks = clocks;
+    this.start = start;
+    this.machineBoot = machineBoot;
     this.onSignIn = onSignIn;
     nextPollNanos = clocks.nano().nanoTime();
   }
@@ -58,7 +65,7 @@ final class SignInWatch {
       if (row.next()) {
         SignIn latest = SignIn.of(row);
         lastId = latest.id();
-        if (latest.wallMillis() >= clocks.startOfTodayMillis()) {
+        if (isOfToday(latest, log)) {
           today.add(latest);
         }
       }
@@ -67,18 +74,43 @@ final class SignInWatch {
     return today;
   }
 
+  /**
+   * While nobody knows what day it is, only what was signed in since the machine was switched on is
+   * sure to be of today.
+   */
+  private boolean isOfToday(SignIn latest, LogConnection log) throws SQLException {
+    if (start.isClockTrusted()) {
+      return latest.wallMillis() >= clocks.startOfTodayMillis();
+    }
+    try (Columns row =
+        log.bind("SELECT machine_boot FROM sign_in WHERE id = ?").whole(latest.id()).rows()) {
+      return row.next() && machineBoot != null && machineBoot.equals(row.text());
+    }
+  }
+
+  /** Rows of other days are no news: they were saved from a damaged file. */
   private List<SignIn> newer(LogConnection log) throws SQLException {
     List<SignIn> signIns = new ArrayList<>();
+    long newest = lastId;
     try (Columns row = log.bind(NEWER).whole(lastId).rows()) {
       while (row.next()) {
-        signIns.add(SignIn.of(row));
+        SignIn signIn = SignIn.of(row);
+        newest = signIn.id();
+        boolean sinceSwitchedOn = machineBoot != null && machineBoot.equals(row.text());
+        if (sinceSwitchedOn || isRecent(signIn)) {
+          signIns.add(signIn);
+        }
       }
     }
+    lastId = newest;
     return signIns;
   }
 
+  private boolean isRecent(SignIn signIn) {
+    return signIn.wallMillis() >= clocks.startOfTodayMillis() - STILL_NEWS_MILLIS;
+  }
+
   private void tell(SignIn signIn) {
-    lastId = signIn.id();
     onSignIn.accept(signIn);
   }
 

@@ -2,13 +2,15 @@ package org.boothlamp.boothlog;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.WallClock;
 
 /** Signs a trainee in from a short command, while the monitor runs or before it starts. */
 public final class SignIns {
 
   private static final String INSERT =
-      "INSERT INTO sign_in (wall_ms, trainee, procedure_id, pass) VALUES (?, ?, ?, ?)";
+      "INSERT INTO sign_in (wall_ms, trainee, procedure_id, pass, mono_ns, machine_boot)"
+          + " VALUES (?, ?, ?, ?, ?, ?)";
 
   private SignIns() {}
 
@@ -34,7 +36,14 @@ public final class SignIns {
   private static SignIn insert(
       LogConnection log, String trainee, String procedureId, String pass, long wallMillis)
       throws SQLException {
-    log.bind(INSERT).whole(wallMillis).text(trainee).text(procedureId).text(pass).run();
+    log.bind(INSERT)
+        .whole(wallMillis)
+        .text(trainee)
+        .text(procedureId)
+        .text(pass)
+        .whole(NanoClock.SYSTEM.nanoTime())
+        .text(BootRow.machineBootNow())
+        .run();
     long id = log.number("SELECT last_insert_rowid()");
     return new SignIn(id, wallMillis, trainee, procedureId, pass);
   }

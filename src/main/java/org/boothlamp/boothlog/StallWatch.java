@@ -14,6 +14,9 @@ final class StallWatch {
 
   private Moment begun;
   private long failures;
+  private boolean full;
+  private boolean notReady;
+  private long givenUpBefore;
 
   /** A commit is about to be tried. */
   void onTry(Moment now) {
@@ -22,25 +25,48 @@ final class StallWatch {
     }
   }
 
+  /** There is no file to write to. */
+  void onNotReady(Moment now) {
+    onTry(now);
+    notReady = true;
+  }
+
   /** It failed. Says so once; the rest is counted. */
   void onFailure(BoothLog log, Exception failure) {
+    full |= SqliteCodes.isFull(failure);
     if (failures++ == 0) {
       Logger.warn("booth log {}: not written, trying again: {}", log.path(), failure.getMessage());
     }
   }
 
-  /** It succeeded. */
-  void onSuccess(BoothLog log, Moment now, EntrySorter sorter) {
+  /**
+   * It succeeded.
+   *
+   * @param givenUp rows of traces given up since the start
+   */
+  void onSuccess(BoothLog log, Moment now, EntrySorter sorter, long givenUp) {
     double seconds = begun.secondsUntil(now);
     if (seconds >= SHORTEST_STALL_SECONDS) {
-      sorter.addEvent(EventKind.LOG_STALLED, begun, seconds, failures, detail());
+      EventKind kind = full ? EventKind.DISK_FULL : EventKind.LOG_STALLED;
+      sorter.addEvent(kind, begun, seconds, failures, detail(givenUp - givenUpBefore));
       Logger.warn("booth log {}: written again after {} s", log.path(), seconds);
     }
     begun = null;
     failures = 0;
+    full = false;
+    notReady = false;
+    givenUpBefore = givenUp;
   }
 
-  private String detail() {
-    return failures == 0 ? "the disk was slow" : "tries that failed: " + failures;
+  private String detail(long givenUp) {
+    String what = what();
+    return givenUp == 0 ? what : what + "; pieces of traces given up: " + givenUp;
+  }
+
+  private String what() {
+    if (failures > 0) {
+      return "tries that failed: " + failures;
+    }
+    return notReady ? "the file could not be opened" : "the disk was slow";
   }
 }

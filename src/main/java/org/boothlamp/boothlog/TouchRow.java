@@ -6,8 +6,7 @@ import org.boothlamp.monitor.LogEntry;
 /**
  * A contact that did not become a segment. Immutable.
  *
- * @param id row number
- * @param boot boot number
+ * @param id which touch of this start, from 1
  * @param monotonicNanos start on the source's clock
  * @param trainee trainee code, or empty
  * @param wallMillis time of day at the start
@@ -17,7 +16,6 @@ import org.boothlamp.monitor.LogEntry;
  */
 record TouchRow(
     long id,
-    long boot,
     String trainee,
     long wallMillis,
     long monotonicNanos,
@@ -30,10 +28,9 @@ record TouchRow(
       "INSERT INTO touch (id, boot, trainee, start_wall_ms, start_mono_ns, start_s, length_s, stuck)"
           + " VALUES (?, ?, ?, ?, ?, ?, ?, ?) ON CONFLICT (id) DO NOTHING";
 
-  static TouchRow of(long id, long boot, LogEntry entry) {
+  static TouchRow of(long id, LogEntry entry) {
     return new TouchRow(
         id,
-        boot,
         entry.assignment.trainee(),
         entry.wallMillis,
         entry.monotonicNanos,
@@ -43,12 +40,12 @@ record TouchRow(
   }
 
   @Override
-  public void write(LogConnection log) throws SQLException {
+  public void write(LogConnection log, LogStart start) throws SQLException {
     log.bind(INSERT)
-        .whole(id)
-        .whole(boot)
+        .whole(start.touch(id))
+        .whole(start.boot())
         .text(trainee)
-        .whole(wallMillis)
+        .whole(start.wallMillis(wallMillis, monotonicNanos))
         .whole(monotonicNanos)
         .real(startSeconds)
         .real(lengthSeconds)

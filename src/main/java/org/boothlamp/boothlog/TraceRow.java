@@ -20,7 +20,12 @@ final class TraceRow implements LogRow {
   }
 
   @Override
-  public void write(LogConnection log) throws SQLException {
-    log.bind(INSERT).whole(segmentId).whole(firstPoint).bytes(points).run();
+  public boolean isBulk() {
+    return true;
+  }
+
+  @Override
+  public void write(LogConnection log, LogStart start) throws SQLException {
+    log.bind(INSERT).whole(start.segment(segmentId)).whole(firstPoint).bytes(points).run();
   }
 }

@@ -6,7 +6,7 @@ import org.boothlamp.procedure.Window;
 /**
  * A limit that a segment is judged by. Immutable.
  *
- * @param segmentId row number of the segment
+ * @param segmentId which segment of this start, from 1
  * @param number place among its windows, from 0
  * @param window the limit
  */
@@ -17,9 +17,9 @@ record WindowRow(long segmentId, int number, Window window) implements LogRow {
           + " VALUES (?, ?, ?, ?, ?) ON CONFLICT (segment_id, number) DO NOTHING";
 
   @Override
-  public void write(LogConnection log) throws SQLException {
+  public void write(LogConnection log, LogStart start) throws SQLException {
     log.bind(INSERT)
-        .whole(segmentId)
+        .whole(start.segment(segmentId))
         .whole(number)
         .text(window.quantity().key())
         .real(window.low())

@@ -32,6 +32,23 @@ public record CalibrationHistory(List<CalibrationRecord> records) {
     return latest;
   }
 
+  /**
+   * A time of day, or a later one if this booth has calibrated or withdrawn later than that: a
+   * clock that nobody has set yet stands in the past, and no calibration is from the future.
+   */
+  public long notBefore(long wallMillis) {
+    long latest = wallMillis;
+    for (CalibrationRecord record : records) {
+      if (record.finish() != null) {
+        latest = Math.max(latest, record.finish().wallMillis());
+      }
+      if (record.withdrawal() != null) {
+        latest = Math.max(latest, record.withdrawal().wallMillis());
+      }
+    }
+    return latest;
+  }
+
   /** The calibration of this number, or null. */
   public CalibrationRecord find(long number) {
     return records.stream().filter(record -> record.number() == number).findFirst().orElse(null);

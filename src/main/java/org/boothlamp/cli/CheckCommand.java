@@ -45,7 +45,8 @@ import picocli.CommandLine.Spec;
 /** Looks at everything that the monitor needs. */
 @Command(
     name = "check",
-    header = "Looks at settings, procedures, booth log, source and lamp, and says how they are.",
+    header =
+        "Looks at settings, procedures, booth log, source, lamp, recordings and sync, and says how they are.",
     description = {
       "Nothing is changed, no run is judged. The source and the lamp are opened for a few seconds, which"
           + " fails while a monitor runs: stop it first, or use --settings-only.",
@@ -110,6 +111,7 @@ final class CheckCommand implements Callable<Integer> {
     ChannelUncertainties uncertainties =
         sensors == null ? settings.accuracy() : sensors.uncertainties();
     checkProcedures(settings, uncertainties);
+    checkBadges(settings);
     findings.add(accuracy(uncertainties));
     if (sensors != null) {
       findings.addAll(new CalibrationFindings(sensors, plans, LocalDate.now()).findings());
@@ -118,6 +120,12 @@ final class CheckCommand implements Callable<Integer> {
       findings.add(log(SettingsOption.logOf(settings)));
       findings.addAll(source(settings));
       findings.add(lamp(settings));
+      findings.addAll(BadgeFindings.reader(settings.badge()));
+      findings.addAll(recordings(settings));
+    }
+    if (settings.sync() != null) {
+      SyncFindings sync = new SyncFindings(settings);
+      findings.addAll(settingsOnly ? sync.ofSettings() : sync.all());
     }
     if (hardware) {
       findings.addAll(
@@ -163,6 +171,15 @@ final class CheckCommand implements Callable<Integer> {
       for (Pass pass : loaded.procedure().passes()) {
         checkPass(loaded, pass, uncertainties);
       }
+    }
+  }
+
+  private void checkBadges(BoothSettings settings) {
+    try {
+      findings.addAll(BadgeFindings.table(settings.badge()));
+    } catch (SettingsException refused) {
+      findings.addAll(BadgeFindings.refused(refused.problems()));
+      exitCode = ExitCode.USAGE;
     }
   }
 
@@ -244,6 +261,12 @@ final class CheckCommand implements Callable<Integer> {
     } catch (RuntimeException failure) {
       return Finding.bad("lamp", failure.getMessage(), "");
     }
+  }
+
+  private List<Finding> recordings(BoothSettings settings) {
+    int pairsPerSecond = heard == null ? 0 : heard.pairsPerSecond();
+    return new RecordingFindings(settings.recordings(), parts.recordings(settings), pairsPerSecond)
+        .findings();
   }
 
   private static String outputs(BoothSettings settings) {

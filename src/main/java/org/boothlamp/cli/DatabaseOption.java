@@ -1,7 +1,6 @@
 package org.boothlamp.cli;
 
 import java.nio.file.Path;
-import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftSpan;
 import org.boothlamp.sync.PasswordSource;
 import org.boothlamp.sync.PostgresReport;
@@ -57,7 +56,7 @@ final class DatabaseOption {
   }
 
   /** What the database holds of a span of time. */
-  ShiftRecords read(ShiftSpan span) throws SyncException {
+  PostgresReport.Found read(ShiftSpan span) throws SyncException {
     return PostgresReport.read(target(), booth, span.fromWallMillis(), span.untilWallMillis());
   }
 

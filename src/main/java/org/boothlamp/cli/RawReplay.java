@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import org.boothlamp.acquisition.RawRun;
 import org.boothlamp.acquisition.RecordingFolder;
-import org.boothlamp.acquisition.RecordingName;
 import org.boothlamp.arc.ArcRule;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.SegmentKey;
@@ -46,7 +45,7 @@ final class RawReplay {
         throw new PartsException(
             log + ": there is no segment " + segment + "; boothlamp report lists the runs", null);
       }
-      Path wav = folder.find(new RecordingName(key.boot(), key.startWallMillis()));
+      Path wav = folder.find(key.machineBoot(), key.startMonotonicNanos());
       if (wav == null) {
         throw new PartsException(
             "there is no raw recording of segment "

@@ -12,7 +12,6 @@ import java.util.Locale;
 import java.util.concurrent.Callable;
 import org.boothlamp.acquisition.Recording;
 import org.boothlamp.acquisition.RecordingFolder;
-import org.boothlamp.acquisition.RecordingName;
 import org.boothlamp.acquisition.RecordingScale;
 import org.boothlamp.boothlog.BoothLog;
 import org.boothlamp.boothlog.BoothLogException;
@@ -152,7 +151,7 @@ final class RecordCommand implements Callable<Integer> {
       throw refused("segment " + segment + " is still being welded", "try again after its end");
     }
     RecordingFolder folder = parts.recordings(settings);
-    Path wav = folder.find(new RecordingName(key.boot(), key.startWallMillis()));
+    Path wav = folder.find(key.machineBoot(), key.startMonotonicNanos());
     if (wav == null) {
       throw refused(
           "there is no recording of segment " + segment + " in " + folder.path(),

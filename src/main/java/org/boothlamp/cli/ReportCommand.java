@@ -10,9 +10,9 @@ import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.LongFunction;
 import org.boothlamp.acquisition.RecordingFolder;
-import org.boothlamp.acquisition.RecordingName;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.SegmentKey;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.judging.JudgingRule;
@@ -33,6 +33,7 @@ import org.boothlamp.report.TextReport;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
 import org.boothlamp.settings.SteadyRuleFile;
+import org.boothlamp.sync.PostgresReport;
 import org.boothlamp.sync.SyncException;
 import org.boothlamp.words.Units;
 import picocli.CommandLine.ArgGroup;
@@ -124,8 +125,7 @@ final class ReportCommand implements Callable<Integer> {
     ShiftSpan asked = askedSpan();
     if (database != null) {
       refuseBesideDatabase();
-      ShiftRecords records = only(database.read(asked));
-      write(ShiftReport.of(records, asked, database.booth(), ""), asked, null);
+      write(fromDatabase(asked), asked, null);
       return ExitCode.OK;
     }
     BoothSettings settings = log == null ? settingsOption.read() : null;
@@ -133,6 +133,13 @@ final class ReportCommand implements Callable<Integer> {
     Path file = settings == null ? log : SettingsOption.logOf(settings);
     write(report(file, asked, booth, settings), asked, settings);
     return ExitCode.OK;
+  }
+
+  private ShiftReport fromDatabase(ShiftSpan asked) throws SyncException {
+    PostgresReport.Found found = database.read(asked);
+    long now = WallClock.SYSTEM.epochMillis();
+    return ShiftReport.of(
+        only(found.records()), asked, database.booth(), "", found.calibrations(), now, null);
   }
 
   /** Prints what was asked for; without settings there is no rule of a school, and no recording. */
@@ -152,19 +159,16 @@ final class ReportCommand implements Callable<Integer> {
   private ShiftReport report(Path file, ShiftSpan asked, String booth, BoothSettings settings) {
     try (BoothLogReader reader = BoothLogReader.open(file)) {
       ShiftRecords records = read(reader, asked);
-      if (reader.isCollected()) {
-        refuseCalibration("the collected log");
-        return ShiftReport.of(records, asked, booth, "");
-      }
-      CalibrationHistory history = reader.calibrations();
+      BoothHistories calibrations = reader.calibrationsOfBooths();
       Recomputed recomputed = null;
       if (calibration != null) {
-        Recalculation again = recalculation(history, settings);
+        refuseOfSeveralBooths(calibrations);
+        Recalculation again = recalculation(calibrations.all(), settings);
         records = recomputed(records, again, reader);
         recomputed = again.summary();
       }
       long now = WallClock.SYSTEM.epochMillis();
-      return ShiftReport.of(records, asked, booth, "", history, now, recomputed);
+      return ShiftReport.of(records, asked, booth, "", calibrations, now, recomputed);
     }
   }
 
@@ -188,8 +192,7 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private static String nameOf(SegmentKey key, RecordingFolder folder) {
-    Path wav =
-        key == null ? null : folder.find(new RecordingName(key.boot(), key.startWallMillis()));
+    Path wav = key == null ? null : folder.find(key.machineBoot(), key.startMonotonicNanos());
     return wav == null ? "" : wav.toString();
   }
 
@@ -219,10 +222,7 @@ final class ReportCommand implements Callable<Integer> {
 
   private static ShiftRecords recomputed(
       ShiftRecords records, Recalculation again, BoothLogReader reader) {
-    return new ShiftRecords(
-        records.runs().stream().map(run -> again.apply(run, reader.runTrace(run.id()))).toList(),
-        records.touches(),
-        records.events());
+    return records.withRuns(run -> again.apply(run, reader.runTrace(run.id())));
   }
 
   private ShiftSpan askedSpan() {
@@ -243,28 +243,27 @@ final class ReportCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "--log and --database are two places to read from: give one");
     }
-    refuseCalibration("the database");
-  }
-
-  /** Calibrations stay in the log of their booth. */
-  private void refuseCalibration(String where) {
     if (calibration != null) {
       throw new ParameterException(
           spec.commandLine(),
-          "--calibration: calibrations are in the log of their booth and not in "
-              + where
-              + "; run this on the booth, or on a copy of its log");
+          "--calibration: runs are computed again from a log and not from a database; run this on"
+              + " the booth, on a copy of its log, or on a log collected from its folder");
+    }
+  }
+
+  /** Two booths have two sensors: a calibration of one says nothing of the other's runs. */
+  private void refuseOfSeveralBooths(BoothHistories calibrations) {
+    if (calibrations.isOfSeveralBooths()) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--calibration: this log holds the runs of several booths, "
+              + String.join(", ", calibrations.ofBooth().keySet())
+              + ", and a calibration is of one; collect that booth's folder into a log of its own");
     }
   }
 
   private ShiftRecords only(ShiftRecords records) {
-    if (trainee == null) {
-      return records;
-    }
-    return new ShiftRecords(
-        records.runs().stream().filter(run -> run.trainee().equals(trainee)).toList(),
-        records.touches().stream().filter(touch -> touch.trainee().equals(trainee)).toList(),
-        List.copyOf(records.events()));
+    return trainee == null ? records : records.only(trainee);
   }
 
   private void write(Progress found) throws IOException {

@@ -13,8 +13,6 @@ import org.boothlamp.report.BeadWords;
 import org.boothlamp.report.HeatVerdict;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunSummary;
-import org.boothlamp.report.ShiftReport;
-import org.boothlamp.report.ShiftSpan;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.words.Language;
 import org.boothlamp.words.Phrases;
@@ -30,7 +28,7 @@ final class RunAnswer {
     Path log = SettingsOption.logOf(settings);
     CalibrationHistory history = LogCalibrations.read(log);
     ZoneId zone = ZoneId.systemDefault();
-    RunSummary summary = summary(run, log, history, zone);
+    RunSummary summary = summary(run, log, zone);
     HeatVerdict verdict = HeatVerdict.of(summary, history);
     PrintWriter writer = terminal.writer();
     if (format.isJson()) {
@@ -42,25 +40,9 @@ final class RunAnswer {
     writer.flush();
   }
 
-  /** The run with its flags: some of them come from what happened while it was welded. */
-  private static RunSummary summary(
-      RunRecord run, Path log, CalibrationHistory history, ZoneId zone) {
-    long from = run.startWallMillis();
-    long until = from + 1 + (long) (1_000 * run.lengthSeconds());
+  private static RunSummary summary(RunRecord run, Path log, ZoneId zone) {
     try (BoothLogReader reader = BoothLogReader.open(log)) {
-      ShiftReport around =
-          ShiftReport.of(
-              reader.read(from, until),
-              new ShiftSpan(from, until, zone),
-              run.booth(),
-              "",
-              history,
-              WallClock.SYSTEM.epochMillis(),
-              null);
-      return around.runs().stream()
-          .filter(summary -> summary.run().id() == run.id())
-          .findFirst()
-          .orElseThrow();
+      return reader.runSummary(run.id(), zone, WallClock.SYSTEM.epochMillis());
     }
   }
 }

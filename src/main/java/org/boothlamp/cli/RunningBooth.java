@@ -28,6 +28,9 @@ public interface RunningBooth extends AutoCloseable {
   /** What the monitor sees now. */
   MonitorStatus status();
 
+  /** Why the booth log cannot be written now, in words; null if it can. */
+  String logTrouble();
+
   /** Time of day by the booth's own clock, ms since the epoch. */
   long wallMillis();
 

@@ -48,7 +48,7 @@ final class SyncStatusText {
     }
   }
 
-  private static String waiting(SyncStatus status) {
+  static String waiting(SyncStatus status) {
     if (status.backlogRows() == 0) {
       return "nothing";
     }
@@ -60,7 +60,7 @@ final class SyncStatusText {
             .collect(Collectors.joining(", "));
   }
 
-  private static String time(long wallMillis) {
+  static String time(long wallMillis) {
     return wallMillis == 0
         ? "never"
         : TIME.format(Instant.ofEpochMilli(wallMillis).atZone(ZoneId.systemDefault()));

@@ -12,6 +12,10 @@ public enum EventKind {
   SIGNED_IN("signed in", false),
   /** A sign-in names a procedure that cannot be loaded. */
   SIGN_IN_REFUSED("sign-in refused", false),
+  /** A badge that nobody is known by; the detail has its end only. */
+  UNKNOWN_BADGE("unknown badge", false),
+  /** No badge could be read: the reader was not there. */
+  BADGE_READER_LOST("badge reader lost", false),
   /** A channel measures by its nominal scale: no calibration counts. */
   CALIBRATION_MISSING("calibration missing", false),
   /** A channel's calibration is past its due date; U is widened. */
@@ -70,6 +74,16 @@ public enum EventKind {
   RECORDING_GAP("recording gap", false),
   /** The local page could not be opened: its address is taken, or a file of it cannot be used. */
   PAGE_NOT_OPEN("page not open", false),
+  /** The log's disk was full for a while. */
+  DISK_FULL("disk full", false),
+  /** The log was damaged and set aside; a new one was begun. */
+  LOG_DAMAGED("log damaged", false),
+  /** What could be read of a damaged log is in the new one. */
+  LOG_SALVAGED("log salvaged", false),
+  /** The time of day became known, or was put right: all rows of this start follow. */
+  CLOCK_SET("clock set", false),
+  /** The machine's clock jumped without a reason; it was not followed. */
+  CLOCK_STEPPED("clock stepped", false),
   /** A segment was running when the power went; closed at the next start. */
   POWER_LOSS("power loss", false);
 

@@ -30,7 +30,7 @@ public final class LogEntry {
     TRACE_POINT,
     /** {@code quantity, side, startSeconds, lengthSeconds, worst}; an excursion that is over. */
     EXCURSION,
-    /** {@code figures} of the running segment so far, about twice a second. */
+    /** {@code figures} of the running segment so far, ten times a second. */
     SEGMENT_PROGRESS,
     /** {@code figures}, {@code end}. */
     SEGMENT_ENDED,

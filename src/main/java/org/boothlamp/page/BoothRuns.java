@@ -2,9 +2,10 @@ package org.boothlamp.page;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneId;
 import java.util.List;
 import org.boothlamp.boothlog.BoothLogReader;
-import org.boothlamp.boothlog.SegmentKey;
+import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunSummary;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
@@ -19,31 +20,32 @@ final class BoothRuns {
     this.log = log;
   }
 
-  /** The shift of a span; nothing in it if there is no log yet. */
-  ShiftReport of(ShiftSpan span, String booth) {
+  /** All of a span; nothing if there is no log yet. */
+  ShiftRecords of(ShiftSpan span) {
     if (!Files.exists(log)) {
-      return ShiftReport.of(new ShiftRecords(List.of(), List.of(), List.of()), span, booth, "");
+      return new ShiftRecords(List.of(), List.of(), List.of());
     }
     try (BoothLogReader reader = BoothLogReader.open(log)) {
-      ShiftRecords records = reader.read(span.fromWallMillis(), span.untilWallMillis());
-      return ShiftReport.of(records, span, booth, "");
+      return reader.read(span.fromWallMillis(), span.untilWallMillis());
     }
   }
 
   /** One run; null if there is none of this number. */
-  RunSummary run(long id, ShiftSpan anySpan) {
+  RunSummary run(long id, ZoneId zone) {
     if (!Files.exists(log)) {
       return null;
     }
     try (BoothLogReader reader = BoothLogReader.open(log)) {
-      SegmentKey key = reader.segmentKey(id);
-      if (key == null) {
+      RunRecord run = reader.findRun(id);
+      if (run == null) {
         return null;
       }
-      long start = key.startWallMillis();
-      ShiftSpan span = new ShiftSpan(start, start + 1, anySpan.zone());
-      ShiftReport report = ShiftReport.of(reader.read(start, start + 1), span, "", "");
-      return report.runs().stream().filter(run -> run.run().id() == id).findFirst().orElse(null);
+      long start = run.startWallMillis();
+      ShiftSpan span =
+          new ShiftSpan(start, start + 1 + Math.round(1_000 * run.lengthSeconds()), zone);
+      ShiftRecords around = reader.read(span.fromWallMillis(), span.untilWallMillis());
+      ShiftRecords alone = new ShiftRecords(List.of(run), List.of(), around.events());
+      return ShiftReport.of(alone, span, "", "").runs().get(0);
     }
   }
 }

@@ -44,8 +44,7 @@ final class RunView implements View {
     if (!number.matches("[0-9]{1,15}")) {
       throw new PageException(404, "page.error.none");
     }
-    ShiftSpan epoch = ShiftSpan.today(LocalDate.EPOCH, zone);
-    RunSummary found = runs.run(Long.parseLong(number), epoch);
+    RunSummary found = runs.run(Long.parseLong(number), zone);
     if (found == null) {
       throw new PageException(404, "page.error.run", number);
     }

@@ -8,9 +8,11 @@ import org.boothlamp.report.Durations;
 import org.boothlamp.report.Markup;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunSummary;
+import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
 import org.boothlamp.report.ShiftSpan;
 import org.boothlamp.report.TimesOfDay;
+import org.boothlamp.report.UntimedStart;
 
 /** The runs of a day, the latest first. */
 final class RunsView implements View {
@@ -53,19 +55,27 @@ final class RunsView implements View {
     LocalDate now = today.date();
     LocalDate day = day(request.query().get("day"), now);
     ShiftSpan span = ShiftSpan.days(day, day, zone);
-    ShiftReport shift = runs.of(span, layout.booth());
+    ShiftRecords records = runs.of(span);
     String title = layout.say(day.equals(now) ? "page.runs.today" : "page.runs.of", day);
     return layout.page(
         request,
         title,
         page -> {
           otherDays(page, day, now);
-          if (shift.runs().isEmpty()) {
+          if (records.runs().isEmpty()) {
             page.leaf("p", layout.say("page.runs.none"));
           } else {
-            table(page, shift, span);
+            table(page, summaries(records, span), span);
+          }
+          for (UntimedStart start : records.untimed()) {
+            page.leaf("h2", layout.say("page.runs.untimed"));
+            table(page, summaries(start.records(), span), span);
           }
         });
+  }
+
+  private static List<RunSummary> summaries(ShiftRecords records, ShiftSpan span) {
+    return ShiftReport.of(records, span, "", "").runs();
   }
 
   private static LocalDate day(String typed, LocalDate today) {
@@ -89,8 +99,7 @@ final class RunsView implements View {
     page.close();
   }
 
-  private void table(Markup page, ShiftReport shift, ShiftSpan span) {
-    List<RunSummary> all = shift.runs();
+  private void table(Markup page, List<RunSummary> all, ShiftSpan span) {
     page.leaf("p", layout.phrases().count("run", all.size()));
     if (all.size() > MOST_RUNS) {
       page.leaf("p", layout.say("page.runs.latest", Integer.toString(MOST_RUNS)));

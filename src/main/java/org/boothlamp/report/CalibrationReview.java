@@ -4,6 +4,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationFinish;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.CalibrationRecord;
@@ -25,11 +26,13 @@ public record CalibrationReview(List<ChannelState> channels, List<Change> change
   /**
    * One channel at a moment.
    *
+   * @param booth whose; empty if the report is of one booth alone
    * @param channel which sensor
    * @param state whether its calibration can be relied on
    * @param record the calibration; null if it is missing
    */
-  public record ChannelState(Channel channel, SensorInUse.State state, CalibrationRecord record) {}
+  public record ChannelState(
+      String booth, Channel channel, SensorInUse.State state, CalibrationRecord record) {}
 
   /**
    * Something that happened to a calibration.
@@ -68,33 +71,47 @@ public record CalibrationReview(List<ChannelState> channels, List<Change> change
    * @param nowWallMillis time of day at which the report is made
    */
   static CalibrationReview of(
-      CalibrationHistory history, ShiftSpan span, List<RunRecord> runs, long nowWallMillis) {
+      BoothHistories histories, ShiftSpan span, List<RunRecord> runs, long nowWallMillis) {
     long end = Math.min(nowWallMillis, span.untilWallMillis() - 1);
     List<ChannelState> channels = new ArrayList<>();
-    for (Channel channel : Channel.values()) {
-      channels.add(state(history.inUse(channel, end), channel, dayOf(end, span)));
-    }
-    return new CalibrationReview(channels, changes(history, span, end), uses(history, span, runs));
+    histories
+        .ofBooth()
+        .forEach((booth, history) -> addStates(channels, booth, history, end, dayOf(end, span)));
+    return new CalibrationReview(
+        channels, changes(histories, span, end), uses(histories.all(), span, runs));
   }
 
-  private static ChannelState state(CalibrationRecord record, Channel channel, LocalDate day) {
+  private static void addStates(
+      List<ChannelState> states,
+      String booth,
+      CalibrationHistory history,
+      long end,
+      LocalDate day) {
+    for (Channel channel : Channel.values()) {
+      states.add(state(booth, channel, history.inUse(channel, end), day));
+    }
+  }
+
+  private static ChannelState state(
+      String booth, Channel channel, CalibrationRecord record, LocalDate day) {
     if (record == null) {
-      return new ChannelState(channel, SensorInUse.State.MISSING, null);
+      return new ChannelState(booth, channel, SensorInUse.State.MISSING, null);
     }
     boolean overdue = SensorInUse.isOverdue(record, day);
     return new ChannelState(
-        channel, overdue ? SensorInUse.State.OVERDUE : SensorInUse.State.OK, record);
+        booth, channel, overdue ? SensorInUse.State.OVERDUE : SensorInUse.State.OK, record);
   }
 
   private static LocalDate dayOf(long wallMillis, ShiftSpan span) {
     return span.local(wallMillis).toLocalDate();
   }
 
-  private static List<Change> changes(CalibrationHistory history, ShiftSpan span, long end) {
+  private static List<Change> changes(BoothHistories histories, ShiftSpan span, long end) {
     List<Change> changes = new ArrayList<>();
-    for (CalibrationRecord record : history.records()) {
+    for (CalibrationRecord record : histories.all().records()) {
       if (record.isAccepted()) {
-        addChanges(changes, record, span);
+        String whose = histories.isOfSeveralBooths() ? " of " + record.head().booth() : "";
+        addChanges(changes, record, name(record) + whose, span);
       }
     }
     changes.removeIf(
@@ -103,9 +120,9 @@ public record CalibrationReview(List<ChannelState> channels, List<Change> change
     return changes;
   }
 
-  private static void addChanges(List<Change> changes, CalibrationRecord record, ShiftSpan span) {
+  private static void addChanges(
+      List<Change> changes, CalibrationRecord record, String name, ShiftSpan span) {
     CalibrationFinish finish = record.finish();
-    String name = name(record);
     changes.add(new Change(finish.wallMillis(), name + " came into force"));
     long due = finish.nextDue().atStartOfDay(span.zone()).toInstant().toEpochMilli();
     if (record.isGoodAt(due)) {

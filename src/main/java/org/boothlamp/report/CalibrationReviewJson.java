@@ -35,7 +35,11 @@ final class CalibrationReviewJson {
 
   private void writeState(CalibrationReview.ChannelState channel) throws IOException {
     CalibrationRecord record = channel.record();
-    lines.start("calibration").text("channel", channel.channel().word());
+    lines.start("calibration");
+    if (!channel.booth().isEmpty()) {
+      lines.text("booth", channel.booth());
+    }
+    lines.text("channel", channel.channel().word());
     lines.text("state", channel.state().word());
     lines.countIfMeasured("number", record == null ? -1 : record.number());
     lines.text("date", record == null ? "" : record.head().date().toString());

@@ -2,6 +2,8 @@ package org.boothlamp.report;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import java.util.stream.Collectors;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.calibration.SensorInUse;
@@ -18,14 +20,7 @@ final class CalibrationReviewWords {
   static List<String> head(ShiftReport report) {
     List<String> lines = new ArrayList<>();
     CalibrationReview review = report.calibrations();
-    if (!review.channels().isEmpty()) {
-      lines.add(
-          "Calibration: "
-              + review.channels().stream()
-                  .map(CalibrationReviewWords::state)
-                  .collect(Collectors.joining("; "))
-              + ".");
-    }
+    byBooth(review).forEach((booth, channels) -> lines.add(states(booth, channels)));
     for (CalibrationReview.Change change : review.changes()) {
       String time = TimesOfDay.words(change.wallMillis(), report.span());
       lines.add("Since " + time + ": " + change.words() + ".");
@@ -34,6 +29,20 @@ final class CalibrationReviewWords {
       addRecomputed(lines, report.recomputed());
     }
     return lines;
+  }
+
+  private static Map<String, List<CalibrationReview.ChannelState>> byBooth(
+      CalibrationReview review) {
+    return review.channels().stream()
+        .collect(
+            Collectors.groupingBy(
+                CalibrationReview.ChannelState::booth, TreeMap::new, Collectors.toList()));
+  }
+
+  private static String states(String booth, List<CalibrationReview.ChannelState> channels) {
+    return (booth.isEmpty() ? "Calibration: " : "Calibration of " + booth + ": ")
+        + channels.stream().map(CalibrationReviewWords::state).collect(Collectors.joining("; "))
+        + ".";
   }
 
   private static String state(CalibrationReview.ChannelState channel) {

@@ -17,12 +17,17 @@ final class ClassAdder {
   private final Map<String, TraineeAdder> trainees = new TreeMap<>(NOBODY_LAST);
   private final Figures.Adder total = new Figures.Adder();
 
-  void add(RunRecord run) {
+  void add(ShiftRecords records) {
+    records.runs().forEach(this::add);
+    records.touches().forEach(this::add);
+  }
+
+  private void add(RunRecord run) {
     total.add(run);
     trainee(run.trainee()).add(run);
   }
 
-  void add(TouchRecord touch) {
+  private void add(TouchRecord touch) {
     trainee(touch.trainee()).add(touch);
   }
 

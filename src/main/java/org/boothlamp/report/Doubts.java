@@ -41,13 +41,21 @@ final class Doubts {
 
   /** The doubts about a shift's runs, the widest first; empty if there are none. */
   static List<String> of(ShiftReport report) {
-    Doubts doubts = new Doubts(report.runs());
+    Doubts doubts = new Doubts(report.allRuns());
+    doubts.addUntimed();
     doubts.addUncalibrated();
     doubts.sentences.addAll(CalibrationReviewWords.doubts(report));
     doubts.addFlags(report.total());
     doubts.addUnknowns();
     doubts.addChangedLimits(report.trainees());
     return List.copyOf(doubts.sentences);
+  }
+
+  private void addUntimed() {
+    addIfAny(
+        flagged(RunFlag.NO_TIME),
+        "the time of day is not known: the clock was never set while they were welded, and they may"
+            + " belong to another day.");
   }
 
   private void addUncalibrated() {

@@ -28,6 +28,19 @@ final class EventLine {
     return meaning.isEmpty() ? out.toString() : out.append(' ').append(meaning).toString();
   }
 
+  /** The same of a start in which the clock was never set: nobody knows at what times. */
+  static String untimed(EventSummary events, long start) {
+    StringBuilder out = new StringBuilder("start ").append(start).append(": ");
+    out.append(events.what());
+    int times = events.events().size();
+    if (times > 1) {
+      out.append(' ').append(times).append('x');
+    }
+    appendLength(out, events, times);
+    appendDetails(out, events.events());
+    return out.append(". ").append(EventWords.meaning(events.what())).toString().strip();
+  }
+
   private static void appendLength(StringBuilder out, EventSummary events, int times) {
     if (events.seconds() > 0) {
       out.append(", ").append(Durations.words(events.seconds()));

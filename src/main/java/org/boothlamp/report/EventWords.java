@@ -22,6 +22,7 @@ final class EventWords {
           "stopped",
           "signed in",
           "sampling",
+          "clock set",
           "calibration missing",
           "calibration overdue",
           "calibration taken up",
@@ -53,6 +54,8 @@ final class EventWords {
         of(
             "sign-in refused",
             "The procedure could not be loaded; runs after it were not judged by it."),
+        of("unknown badge", "Runs after it count to whoever was signed in before, or to nobody."),
+        of("badge reader lost", "Nobody could sign in with a badge meanwhile."),
         of("no samples", "Nothing was measured meanwhile; the lamp showed fault."),
         counts("lost pairs", "pair", "pairs", "Sent but never arrived: missing time, not 0 A."),
         counts("bad frames", "frame", "frames", "Damaged on the line and left out."),
@@ -64,6 +67,13 @@ final class EventWords {
         of("format changed", "The sensors changed their rate or range in between."),
         counts("log queue full", "entry", "entries", "Lost: runs may be missing here."),
         of("log stalled", "The log could not be written for a while."),
+        of("disk full", "The log had no room for a while; rows waited in memory."),
+        of(
+            "log damaged",
+            "It lies beside the log under that name; what could be read of it is taken over."),
+        counts("log salvaged", "page", "pages", "Runs from before it may be missing."),
+        of("clock set", "All times of that start were put right."),
+        of("clock stepped", "The log kept its own time."),
         of("power loss", "Up to the last 2 s of the run that was burning are missing."));
   }
 

@@ -13,15 +13,22 @@ import org.boothlamp.procedure.Window;
  * {@code calibration_change} and {@code calibration_use} lines, and one {@code recomputed} if the
  * figures are not those of the log; of each trainee a {@code trainee} line per pass and one for all
  * ({@code row} is {@code pass} or {@code total}); then {@code run}, {@code touch} and {@code event}
- * lines, each kind in order of time. Times are seconds, shares 0 to 1, what is not known is null.
+ * lines, each kind in order of time, and then likewise of each start of the monitor whose clock was
+ * never set ({@code time_known} is false). Times are seconds, shares 0 to 1, what is not known is
+ * null.
  */
 public final class JsonReport {
 
   private static final DateTimeFormatter TIME = DateTimeFormatter.ISO_OFFSET_DATE_TIME;
 
+  private static final long TIMED = 0;
+
   private final ShiftReport report;
   private final JsonLines lines;
   private final LongFunction<String> recordings;
+
+  /** Number of the start whose times of day are not known, while its lines are written. */
+  private long untimedStart = TIMED;
 
   private JsonReport(ShiftReport report, LongFunction<String> recordings, JsonLines lines) {
     this.report = report;
@@ -65,6 +72,24 @@ public final class JsonReport {
     for (EventRecord event : report.events()) {
       writeEvent(event);
     }
+    for (UntimedSummary start : report.untimed()) {
+      writeUntimed(start);
+    }
+  }
+
+  /** Times of day that mean nothing are left out. */
+  private void writeUntimed(UntimedSummary start) throws IOException {
+    untimedStart = start.number();
+    for (RunSummary summary : start.runs()) {
+      writeRun(summary);
+    }
+    for (TouchRecord touch : start.touches()) {
+      writeTouch(touch);
+    }
+    for (EventRecord event : start.events()) {
+      writeEvent(event);
+    }
+    untimedStart = TIMED;
   }
 
   private void writeShift() throws IOException {
@@ -73,7 +98,7 @@ public final class JsonReport {
     lines.text("until", time(report.span().untilWallMillis()));
     lines.text("zone", report.span().zone().getId()).count("trainees", report.traineeCount());
     writeFigures(report.total());
-    lines.count("touches", report.touches().size()).count("stuck", report.stuckCount()).end();
+    lines.count("touches", report.touchCount()).count("stuck", report.stuckCount()).end();
   }
 
   private void writeTrainee(TraineeSummary trainee) throws IOException {
@@ -140,7 +165,8 @@ public final class JsonReport {
     lines.start("run").count("id", run.id()).text("booth", run.booth());
     lines.text("trainee", run.trainee());
     writePass(pass);
-    lines.text("process", run.process()).text("start", time(run.startWallMillis()));
+    lines.text("process", run.process());
+    writeStart(run.startWallMillis());
     lines.number("arc_s", run.lengthSeconds());
     RunJson.writeFigures(lines, run);
     lines.number("judged_s", run.judgedSeconds()).number("in_window_s", run.insideSeconds());
@@ -176,15 +202,23 @@ public final class JsonReport {
 
   private void writeTouch(TouchRecord touch) throws IOException {
     lines.start("touch").text("trainee", touch.trainee());
-    lines.text("start", time(touch.startWallMillis()));
+    writeStart(touch.startWallMillis());
     lines.number("length_s", touch.lengthSeconds()).truth("stuck", touch.stuck()).end();
   }
 
   private void writeEvent(EventRecord event) throws IOException {
     lines.start("event").text("what", event.what()).truth("fault", event.fault());
-    lines.text("start", time(event.startWallMillis()));
+    writeStart(event.startWallMillis());
     lines.number("length_s", event.lengthSeconds()).count("count", event.count());
     lines.text("detail", event.detail()).end();
+  }
+
+  private void writeStart(long wallMillis) throws IOException {
+    boolean known = untimedStart == TIMED;
+    lines.text("start", known ? time(wallMillis) : "").truth("time_known", known);
+    if (!known) {
+      lines.count("monitor_start", untimedStart);
+    }
   }
 
   private String time(long wallMillis) {

@@ -46,7 +46,7 @@ public record Replay(
       moments.add(new Moment<>(fault.startSeconds(), () -> teller.fault(fault)));
     }
     for (RunRecord run : records.runs()) {
-      RunSummary summary = RunSummary.of(run, wrongPolarity);
+      RunSummary summary = RunSummary.of(run, wrongPolarity, true);
       moments.add(new Moment<>(run.startSeconds(), () -> teller.segment(summary)));
     }
     for (TouchRecord touch : records.touches()) {

@@ -5,6 +5,8 @@ import java.util.List;
 
 /** Why the figures of a run deserve less trust than others. */
 public enum RunFlag {
+  /** The clock was never set while it was welded. */
+  NO_TIME("time of day not known"),
   /** The sensors had no calibration. */
   UNCALIBRATED("uncalibrated"),
   /** A calibration that scaled it is withdrawn from before it on. */
@@ -34,8 +36,9 @@ public enum RunFlag {
   }
 
   /** The flags of a run; the words of {@link RunRecord#end()} are those stored in the log. */
-  static List<RunFlag> of(RunRecord run, Spells wrongPolarity) {
+  static List<RunFlag> of(RunRecord run, Spells wrongPolarity, boolean timed) {
     List<RunFlag> flags = new ArrayList<>(2);
+    addIf(flags, NO_TIME, !timed);
     addIf(flags, UNCALIBRATED, !run.calibrated());
     addIf(flags, WRONG_POLARITY, wrongPolarity.overlap(run));
     addIf(flags, FAULT, run.faultSeconds() > 0);

@@ -176,7 +176,8 @@ final class RunRow {
       case FAULT -> "lamp in fault for " + Durations.words(run.faultSeconds());
       case POWER_LOSS -> "ended by power loss";
       case STOPPED -> "still burning at the end";
-      case UNCALIBRATED, CALIBRATION_WITHDRAWN, CALIBRATION_OVERDUE, WRONG_POLARITY -> flag.word();
+      case NO_TIME, UNCALIBRATED, CALIBRATION_WITHDRAWN, CALIBRATION_OVERDUE, WRONG_POLARITY ->
+          flag.word();
     };
   }
 

@@ -17,8 +17,10 @@ public record RunSummary(RunRecord run, List<ExcursionTally> excursions, List<Ru
     flags = List.copyOf(flags);
   }
 
-  static RunSummary of(RunRecord run, Spells wrongPolarity) {
-    return new RunSummary(run, ExcursionTally.of(run.excursions()), RunFlag.of(run, wrongPolarity));
+  /** A run with what the events beside it say; {@code timed} if its time of day is known. */
+  static RunSummary of(RunRecord run, Spells wrongPolarity, boolean timed) {
+    return new RunSummary(
+        run, ExcursionTally.of(run.excursions()), RunFlag.of(run, wrongPolarity, timed));
   }
 
   /** The same run with more flags, in their usual order. */

@@ -3,7 +3,7 @@ package org.boothlamp.report;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.BoothHistories;
 
 /**
  * A span of a booth's log, folded: what each trainee welded, how long, how much of it inside the
@@ -18,9 +18,11 @@ import org.boothlamp.calibration.CalibrationHistory;
  * @param title heading, may be empty
  * @param trainees by code; what happened while nobody was signed in comes last
  * @param total the whole class; without mean amps and volts
- * @param runs in order of time
+ * @param runs those whose time of day is known, in order of time
  * @param touches in order of time
  * @param events in order of time
+ * @param untimed runs, touches and events whose time of day is not known; they may belong to
+ *     another day, and are counted in all sums
  * @param calibrations what is to be said of calibrations
  * @param recomputed what the figures rest on if they are not those of the log; else null
  */
@@ -33,6 +35,7 @@ public record ShiftReport(
     List<RunSummary> runs,
     List<TouchRecord> touches,
     List<EventRecord> events,
+    List<UntimedSummary> untimed,
     CalibrationReview calibrations,
     Recomputed recomputed) {
 
@@ -44,6 +47,7 @@ public record ShiftReport(
     runs = List.copyOf(runs);
     touches = List.copyOf(touches);
     events = List.copyOf(events);
+    untimed = List.copyOf(untimed);
   }
 
   /**
@@ -58,7 +62,7 @@ public record ShiftReport(
   /**
    * The same, with what is to be said of calibrations.
    *
-   * @param calibrations all of the booth
+   * @param calibrations all of the booth or booths
    * @param nowWallMillis time of day at which the report is made
    * @param recomputed what the figures rest on if they are not those of the log; else null
    */
@@ -67,7 +71,7 @@ public record ShiftReport(
       ShiftSpan span,
       String booth,
       String title,
-      CalibrationHistory calibrations,
+      BoothHistories calibrations,
       long nowWallMillis,
       Recomputed recomputed) {
     CalibrationReview review =
@@ -83,22 +87,30 @@ public record ShiftReport(
       CalibrationReview review,
       Recomputed recomputed) {
     ClassAdder trainees = new ClassAdder();
-    records.runs().forEach(trainees::add);
-    records.touches().forEach(trainees::add);
+    trainees.add(records);
+    records.untimed().forEach(start -> trainees.add(start.records()));
     return new ShiftReport(
         span,
         booth,
         title,
         trainees.summaries(),
         trainees.total(),
-        runs(records, review),
+        runs(records, review, true),
         records.touches(),
         records.events(),
+        records.untimed().stream().map(start -> untimed(start, review)).toList(),
         review,
         recomputed);
   }
 
-  private static List<RunSummary> runs(ShiftRecords records, CalibrationReview review) {
+  private static UntimedSummary untimed(UntimedStart start, CalibrationReview review) {
+    ShiftRecords records = start.records();
+    return new UntimedSummary(
+        start.number(), runs(records, review, false), records.touches(), records.events());
+  }
+
+  private static List<RunSummary> runs(
+      ShiftRecords records, CalibrationReview review, boolean timed) {
     Set<Long> withdrawn = Set.copyOf(review.withdrawnRuns());
     Set<Long> overdue = Set.copyOf(review.overdueRuns());
     Spells wrongPolarity = Spells.of(WRONG_POLARITY, records.events());
@@ -111,9 +123,21 @@ public record ShiftReport(
       if (overdue.contains(run.id())) {
         more.add(RunFlag.CALIBRATION_OVERDUE);
       }
-      runs.add(RunSummary.of(run, wrongPolarity).with(more));
+      runs.add(RunSummary.of(run, wrongPolarity, timed).with(more));
     }
     return runs;
+  }
+
+  /** All runs, those whose time of day is not known last. */
+  public List<RunSummary> allRuns() {
+    List<RunSummary> all = new ArrayList<>(runs);
+    untimed.forEach(start -> all.addAll(start.runs()));
+    return all;
+  }
+
+  /** Touches, whether their time of day is known or not. */
+  public int touchCount() {
+    return touches.size() + untimed.stream().mapToInt(start -> start.touches().size()).sum();
   }
 
   /** Trainees who signed in and did something. */
@@ -123,6 +147,10 @@ public record ShiftReport(
 
   /** Touches that were stuck electrodes. */
   public int stuckCount() {
+    return stuck(touches) + untimed.stream().mapToInt(start -> stuck(start.touches())).sum();
+  }
+
+  private static int stuck(List<TouchRecord> touches) {
     return (int) touches.stream().filter(TouchRecord::stuck).count();
   }
 }

@@ -26,6 +26,9 @@ public final class TextReport {
 
   private static final int TRAINEE = 13;
 
+  /** Width of a time of day. */
+  private static final int CLOCK = 8;
+
   private final ShiftReport report;
   private final TextPage page;
   private final Units units;
@@ -55,10 +58,13 @@ public final class TextReport {
     if (!report.trainees().isEmpty()) {
       appendGlance();
     }
-    if (!report.runs().isEmpty()) {
+    if (!report.allRuns().isEmpty()) {
       appendPasses();
+    }
+    if (!report.runs().isEmpty()) {
       appendRuns();
     }
+    report.untimed().stream().filter(start -> !start.runs().isEmpty()).forEach(this::appendUntimed);
     appendDoubts();
     page.newLine().wrapped("", 0, WHAT_IT_IS_NOT);
     return page.toString();
@@ -72,7 +78,7 @@ public final class TextReport {
     page.wrapped(
         "", 0, booth + ", " + report.span().words() + ", " + report.span().zone() + " time");
     CalibrationReviewWords.head(report).forEach(line -> page.wrapped("", 2, line));
-    if (report.runs().isEmpty()) {
+    if (report.allRuns().isEmpty()) {
       page.wrapped("", 0, "No run was welded.");
       return;
     }
@@ -110,7 +116,7 @@ public final class TextReport {
           Words.trainee(trainee.trainee()), trainee.total(), trainee.touches(), trainee.stuck());
     }
     if (report.trainees().size() > 1) {
-      appendGlance("all", report.total(), report.touches().size(), report.stuckCount());
+      appendGlance("all", report.total(), report.touchCount(), report.stuckCount());
     }
   }
 
@@ -131,7 +137,7 @@ public final class TextReport {
   private void appendPasses() {
     page.heading("BY TRAINEE AND PROCEDURE");
     page.wrapped("", 0, "Means are over the arc time of the runs, longer runs counting for more.");
-    if (report.runs().stream().anyMatch(summary -> summary.run().polarity() == Polarity.AC)) {
+    if (report.allRuns().stream().anyMatch(summary -> summary.run().polarity() == Polarity.AC)) {
       page.wrapped("", 0, "Amps and volts of AC runs are RMS.");
     }
     for (TraineeSummary trainee : report.trainees()) {
@@ -199,9 +205,7 @@ public final class TextReport {
     if (report.runs().stream().anyMatch(summary -> summary.run().heatInput() != null)) {
       page.wrapped("", 0, HEAT_INPUT);
     }
-    boolean allUncalibrated = report.runs().stream().allMatch(r -> r.has(RunFlag.UNCALIBRATED));
-    RunRow row =
-        RunRow.numbered(page, allUncalibrated ? List.of(RunFlag.UNCALIBRATED) : List.of(), units);
+    RunRow row = RunRow.numbered(page, saidElsewhere(), units);
     row.appendColumnNames("run     start");
     LocalDate day = null;
     PassKey pass = null;
@@ -217,8 +221,44 @@ public final class TextReport {
       day = start.toLocalDate();
       pass = runPass;
       trainee = run.trainee();
-      row.append(run.id() + "  " + TimesOfDay.clock(start), summary);
+      row.append(label(run, TimesOfDay.clock(start)), summary);
     }
+  }
+
+  /** What all runs have is said once, among the doubts. */
+  private List<RunFlag> saidElsewhere() {
+    boolean allUncalibrated = report.allRuns().stream().allMatch(r -> r.has(RunFlag.UNCALIBRATED));
+    return allUncalibrated
+        ? List.of(RunFlag.NO_TIME, RunFlag.UNCALIBRATED)
+        : List.of(RunFlag.NO_TIME);
+  }
+
+  private void appendUntimed(UntimedSummary start) {
+    page.heading("TIME OF DAY NOT KNOWN: START " + start.number() + " OF THE MONITOR");
+    page.wrapped(
+        "",
+        0,
+        "The clock was never set in it. Runs are in order; their times count from the first"
+            + " sample.");
+    RunRow row = RunRow.numbered(page, saidElsewhere(), units);
+    row.appendColumnNames("run     after");
+    PassKey pass = null;
+    String trainee = null;
+    for (RunSummary summary : start.runs()) {
+      RunRecord run = summary.run();
+      PassKey runPass = pass != null && pass.isOf(run) ? pass : PassKey.of(run);
+      if (!run.trainee().equals(trainee) || runPass != pass) {
+        appendRunsOf(null, run.trainee(), runPass);
+      }
+      pass = runPass;
+      trainee = run.trainee();
+      row.append(label(run, Durations.words(run.startSeconds())), summary);
+    }
+  }
+
+  /** The number of a run, and when it began. */
+  private static String label(RunRecord run, String start) {
+    return run.id() + "  " + " ".repeat(Math.max(0, CLOCK - start.length())) + start;
   }
 
   private void appendRunsOf(LocalDate newDay, String trainee, PassKey pass) {
@@ -236,6 +276,20 @@ public final class TextReport {
       boolean doubt = EventWords.isDoubt(events.what());
       (doubt ? doubts : others).add(EventLine.of(events, report.span()));
     }
+    for (UntimedSummary start : report.untimed()) {
+      addUntimed(start, doubts, others);
+    }
+    appendDoubts(doubts, others);
+  }
+
+  private static void addUntimed(UntimedSummary start, List<String> doubts, List<String> others) {
+    for (EventSummary events : EventSummary.of(start.events())) {
+      boolean doubt = EventWords.isDoubt(events.what());
+      (doubt ? doubts : others).add(EventLine.untimed(events, start.number()));
+    }
+  }
+
+  private void appendDoubts(List<String> doubts, List<String> others) {
     page.heading("WHAT THESE NUMBERS CANNOT BE TRUSTED FOR");
     if (doubts.isEmpty()) {
       page.wrapped("", 0, "Nothing was noticed that would put them in doubt.");

@@ -24,7 +24,7 @@ public final class WeldReplay {
    *
    * @param run its figures
    * @param trace its amps and volts
-   * @param faults events in which the lamp was in fault, that may share a moment with the run
+   * @param faults events of the same start of the monitor in which the lamp was in fault
    */
   public WeldReplay(RunRecord run, WeldTrace trace, List<EventRecord> faults) {
     this.run = run;
@@ -103,12 +103,10 @@ public final class WeldReplay {
 
   /** The word of a fault that covers a moment of the run; empty if none is known. */
   String faultAt(double seconds) {
-    double wallMillis = run.startWallMillis() + 1_000 * seconds;
+    double since = run.startSeconds() + seconds;
     for (EventRecord fault : faults) {
-      double length = Double.isNaN(fault.lengthSeconds()) ? 0 : 1_000 * fault.lengthSeconds();
-      if (fault.startWallMillis() <= wallMillis
-          && (Double.isNaN(fault.lengthSeconds())
-              || wallMillis <= fault.startWallMillis() + length)) {
+      boolean ended = since > fault.startSeconds() + fault.lengthSeconds();
+      if (since >= fault.startSeconds() && !ended) {
         return fault.what();
       }
     }

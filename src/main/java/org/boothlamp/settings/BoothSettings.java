@@ -1,6 +1,7 @@
 package org.boothlamp.settings;
 
 import java.nio.file.Path;
+import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.util.List;
 import org.boothlamp.calibration.CalibrationHistory;
@@ -26,9 +27,11 @@ import org.boothlamp.signal.PairScale;
  * @param judging times of averaging and judging
  * @param logFolder folder of the booth log; not checked here
  * @param recordings raw recordings of the last segments
+ * @param clockHasBattery true if the machine's clock runs while the power is off
  * @param procedures where the procedures are
  * @param steadyRuleFile what the school calls steady enough; null if it says nothing
  * @param sync where rows are sent; null if they stay here
+ * @param badge the reader that trainees sign in with; null if there is none
  * @param screen the language and the units of screens
  * @param page the local web page; null for none
  * @param shifts in file order, not overlapping; empty if reports go by whole days
@@ -45,9 +48,11 @@ public record BoothSettings(
     JudgingSettings judging,
     Path logFolder,
     RecordingsSettings recordings,
+    boolean clockHasBattery,
     ProcedureSettings procedures,
     Path steadyRuleFile,
     SyncSettings sync,
+    BadgeSettings badge,
     ScreenSettings screen,
     PageSettings page,
     List<ShiftSettings> shifts) {
@@ -72,12 +77,15 @@ public record BoothSettings(
   /** The same of one sensor. */
   public SensorInUse sensor(
       Channel channel, ChannelScale nominal, CalibrationHistory history, ZonedDateTime moment) {
+    ZonedDateTime known =
+        Instant.ofEpochMilli(history.notBefore(moment.toInstant().toEpochMilli()))
+            .atZone(moment.getZone());
     ExpandedUncertainty stated = channel == Channel.CURRENT ? accuracy.amps() : accuracy.volts();
     return SensorInUse.of(
         history,
         channel,
         new SensorInUse.Fallback(nominal, stated, calibration.overdueFactor()),
-        moment.toInstant().toEpochMilli(),
-        moment.toLocalDate());
+        known.toInstant().toEpochMilli(),
+        known.toLocalDate());
   }
 }

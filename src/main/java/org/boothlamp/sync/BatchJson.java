@@ -12,6 +12,7 @@ import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import org.boothlamp.boothlog.LogRows;
 import org.boothlamp.boothlog.RowGroup;
 import org.boothlamp.boothlog.RowLayout;
 import org.boothlamp.boothlog.StoredRow;
@@ -133,7 +134,7 @@ final class BatchJson {
 
   private static RowGroup group(List<StoredRow> rows) throws IOException {
     try {
-      return new RowGroup(rows.get(0).number("id"), rows);
+      return new RowGroup(LogRows.numberOf(rows.get(0)), rows);
     } catch (IllegalArgumentException refused) {
       throw new IOException(refused.getMessage(), refused);
     }

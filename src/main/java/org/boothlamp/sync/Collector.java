@@ -64,6 +64,7 @@ public final class Collector {
     for (Path batch : batchesIn(folders)) {
       collector.collect(batch);
     }
+    into.correctTimes();
     into.forget();
     return new Result(
         collector.batches, collector.newBatches, collector.newRows, collector.refusals);

@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
@@ -23,6 +24,7 @@ import org.boothlamp.report.RunNotes;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.TouchRecord;
+import org.boothlamp.report.UntimedStart;
 import org.boothlamp.signal.Polarity;
 
 /**
@@ -31,9 +33,32 @@ import org.boothlamp.signal.Polarity;
  */
 public final class PostgresReport {
 
-  private static final String SPAN =
-      " WHERE s.start_wall_ms >= ? AND s.start_wall_ms < ? AND (? OR s.from_booth = ?)";
-  private static final String ORDER = " ORDER BY s.start_wall_ms, s.from_booth, s.from_log, s.id";
+  /** Rows to read and their order; {@code s} is the view of what began at some time. */
+  private record Selection(String where, String order, Object... values) {
+
+    /** What began in a span of time, as far as that is known. */
+    static Selection inSpan(long from, long until, String booth) {
+      return new Selection(
+          " WHERE s.time_known = 1 AND s.start_wall_ms >= ? AND s.start_wall_ms < ?"
+              + " AND (? OR s.from_booth = ?)",
+          " ORDER BY s.start_wall_ms, s.from_booth, s.from_log, s.id",
+          from,
+          until,
+          booth.isEmpty(),
+          booth);
+    }
+
+    /** All of one start, in the order of its monotonic clock. */
+    static Selection ofStart(PostgresStarts.Found start) {
+      return new Selection(
+          " WHERE s.from_booth = ? AND s.from_log = ? AND s.boot = ?",
+          " ORDER BY s.start_mono_ns, s.id",
+          start.booth(),
+          start.log(),
+          start.number());
+    }
+  }
+
   private static final String SAME_RUN =
       ".from_booth = s.from_booth AND c.from_log = s.from_log AND c.segment_id = s.id";
 
@@ -45,45 +70,38 @@ public final class PostgresReport {
           + " s.settling_s, s.fault_s, s.missing_s, s.calibrated,"
           + " coalesce(s.current_calibration, 0), coalesce(s.voltage_calibration, 0), s.end_word"
           + " FROM boothlamp.current_segment s LEFT JOIN boothlamp.current_boot b"
-          + " ON b.from_booth = s.from_booth AND b.from_log = s.from_log AND b.id = s.boot"
-          + SPAN
-          + ORDER;
+          + " ON b.from_booth = s.from_booth AND b.from_log = s.from_log AND b.id = s.boot";
   private static final String WINDOWS =
       "SELECT c.from_booth, c.from_log, c.segment_id, c.quantity, c.low, c.high"
           + " FROM boothlamp.current_segment s JOIN boothlamp.current_segment_window c ON c"
-          + SAME_RUN
-          + SPAN
-          + ORDER
-          + ", c.number";
+          + SAME_RUN;
   private static final String EXCURSIONS =
       "SELECT c.from_booth, c.from_log, c.segment_id, c.quantity, c.side, c.start_s, c.length_s,"
           + " c.worst FROM boothlamp.current_segment s JOIN boothlamp.current_excursion c ON c"
-          + SAME_RUN
-          + SPAN
-          + ORDER
-          + ", c.number";
+          + SAME_RUN;
+  private static final String BY_NUMBER = ", c.number";
   private static final String BEADS =
       "SELECT c.from_booth, c.from_log, c.segment_id, c.length_mm, c.wall_ms, c.entered_by, c.note"
           + " FROM boothlamp.current_segment s JOIN boothlamp.current_bead c ON c"
-          + SAME_RUN
-          + SPAN
-          + ORDER;
+          + SAME_RUN;
   private static final String REFERENCES =
       "SELECT c.from_booth, c.from_log, c.segment_id, c.wall_ms, c.entered_by, c.words"
           + " FROM boothlamp.current_segment s JOIN boothlamp.current_reference_weld c ON c"
-          + SAME_RUN
-          + SPAN
-          + ORDER;
+          + SAME_RUN;
   private static final String TOUCHES =
       "SELECT s.trainee, s.start_wall_ms, s.start_s, s.length_s, s.stuck"
-          + " FROM boothlamp.current_touch s"
-          + SPAN
-          + ORDER;
+          + " FROM boothlamp.current_touch s";
   private static final String EVENTS =
       "SELECT s.word, s.fault, s.start_wall_ms, s.start_s, s.length_s, s.count, s.detail"
-          + " FROM boothlamp.current_event s"
-          + SPAN
-          + ORDER;
+          + " FROM boothlamp.current_event s";
+
+  /**
+   * What was found. Immutable.
+   *
+   * @param records all that began in the span
+   * @param calibrations all, of whatever time; runs name them by the numbers they have here
+   */
+  public record Found(ShiftRecords records, BoothHistories calibrations) {}
 
   /** A run by what it is known by. */
   private record RunKey(String booth, String log, long id) {}
@@ -97,6 +115,7 @@ public final class PostgresReport {
   private final String booth;
   private final long fromWallMillis;
   private final long untilWallMillis;
+  private PostgresCalibrations calibrations;
 
   private PostgresReport(
       Connection connection, String booth, long fromWallMillis, long untilWallMillis) {
@@ -113,7 +132,7 @@ public final class PostgresReport {
    * @param fromWallMillis time of day, ms since the epoch, inside
    * @param untilWallMillis likewise, outside
    */
-  public static ShiftRecords read(
+  public static Found read(
       PostgresTarget target, String booth, long fromWallMillis, long untilWallMillis)
       throws SyncException {
     try (Connection connection = PostgresConnections.open(target)) {
@@ -127,19 +146,46 @@ public final class PostgresReport {
     }
   }
 
-  private ShiftRecords read() throws SQLException {
-    Map<RunKey, List<Window>> windows = byRun(WINDOWS, PostgresReport::window);
-    Map<RunKey, List<ExcursionRecord>> excursions = byRun(EXCURSIONS, PostgresReport::excursion);
-    Map<RunKey, RunNotes> notes = notes();
-    return new ShiftRecords(
-        list(RUNS, row -> run(row, windows, excursions, notes)),
-        list(TOUCHES, PostgresReport::touch),
-        list(EVENTS, PostgresReport::event));
+  private Found read() throws SQLException {
+    calibrations = PostgresCalibrations.read(connection, booth);
+    Selection span = Selection.inSpan(fromWallMillis, untilWallMillis, booth);
+    ShiftRecords records =
+        new ShiftRecords(
+            runs(span),
+            list(TOUCHES, span, PostgresReport::touch),
+            list(EVENTS, span, PostgresReport::event),
+            untimed());
+    return new Found(records, calibrations.histories());
   }
 
-  private Map<RunKey, RunNotes> notes() throws SQLException {
-    Map<RunKey, List<EnteredBead>> beads = byRun(BEADS, PostgresReport::bead);
-    Map<RunKey, List<ReferenceWeld>> references = byRun(REFERENCES, PostgresReport::reference);
+  private List<UntimedStart> untimed() throws SQLException {
+    List<UntimedStart> untimed = new ArrayList<>();
+    for (PostgresStarts.Found start :
+        PostgresStarts.untimedIn(connection, booth, fromWallMillis, untilWallMillis)) {
+      Selection all = Selection.ofStart(start);
+      untimed.add(
+          new UntimedStart(
+              start.number(),
+              new ShiftRecords(
+                  runs(all),
+                  list(TOUCHES, all, PostgresReport::touch),
+                  list(EVENTS, all, PostgresReport::event))));
+    }
+    return untimed;
+  }
+
+  private List<RunRecord> runs(Selection which) throws SQLException {
+    Map<RunKey, List<Window>> windows = byRun(WINDOWS, which, BY_NUMBER, PostgresReport::window);
+    Map<RunKey, List<ExcursionRecord>> excursions =
+        byRun(EXCURSIONS, which, BY_NUMBER, PostgresReport::excursion);
+    Map<RunKey, RunNotes> notes = notes(which);
+    return list(RUNS, which, row -> run(row, windows, excursions, notes));
+  }
+
+  private Map<RunKey, RunNotes> notes(Selection which) throws SQLException {
+    Map<RunKey, List<EnteredBead>> beads = byRun(BEADS, which, "", PostgresReport::bead);
+    Map<RunKey, List<ReferenceWeld>> references =
+        byRun(REFERENCES, which, "", PostgresReport::reference);
     Map<RunKey, RunNotes> notes = new HashMap<>();
     beads.forEach((run, bead) -> notes.put(run, new RunNotes(bead.get(0), null)));
     references.forEach(
@@ -151,25 +197,32 @@ public final class PostgresReport {
     return notes;
   }
 
-  private <T> List<T> list(String sql, Reading<T> reading) throws SQLException {
+  private <T> List<T> list(String select, Selection which, Reading<T> reading) throws SQLException {
     List<T> list = new ArrayList<>();
-    forEach(sql, row -> list.add(reading.of(row)));
+    forEach(select, which, "", row -> list.add(reading.of(row)));
     return list;
   }
 
-  private <T> Map<RunKey, List<T>> byRun(String sql, Reading<T> reading) throws SQLException {
+  private <T> Map<RunKey, List<T>> byRun(
+      String select, Selection which, String furtherOrder, Reading<T> reading)
+      throws SQLException {
     Map<RunKey, List<T>> lists = new HashMap<>();
     forEach(
-        sql, row -> lists.computeIfAbsent(key(row), run -> new ArrayList<>()).add(reading.of(row)));
+        select,
+        which,
+        furtherOrder,
+        row -> lists.computeIfAbsent(key(row), run -> new ArrayList<>()).add(reading.of(row)));
     return lists;
   }
 
-  private void forEach(String sql, Reading<Boolean> reading) throws SQLException {
+  private void forEach(
+      String select, Selection which, String furtherOrder, Reading<Boolean> reading)
+      throws SQLException {
+    String sql = select + which.where() + which.order() + furtherOrder;
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
-      statement.setLong(1, fromWallMillis);
-      statement.setLong(2, untilWallMillis);
-      statement.setBoolean(3, booth.isEmpty());
-      statement.setString(4, booth);
+      for (int i = 0; i < which.values().length; i++) {
+        statement.setObject(i + 1, which.values()[i]);
+      }
       try (ResultSet rows = statement.executeQuery()) {
         while (rows.next()) {
           reading.of(new Row(rows));
@@ -183,7 +236,7 @@ public final class PostgresReport {
   }
 
   /** Arguments are taken in the order of the columns, which is that of the record. */
-  private static RunRecord run(
+  private RunRecord run(
       Row row,
       Map<RunKey, List<Window>> windows,
       Map<RunKey, List<ExcursionRecord>> excursions,
@@ -218,7 +271,9 @@ public final class PostgresReport {
         row.real(),
         row.real(),
         row.whole() != 0,
-        new CalibrationNumbers(row.whole(), row.whole()),
+        new CalibrationNumbers(
+            calibrations.number(key.log(), row.whole()),
+            calibrations.number(key.log(), row.whole())),
         row.text(),
         excursions.getOrDefault(key, List.of()),
         notes.getOrDefault(key, RunNotes.NONE));

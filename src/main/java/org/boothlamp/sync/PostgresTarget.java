@@ -49,6 +49,11 @@ public record PostgresTarget(
         || name.matches("127(\\.\\d{1,3}){3}");
   }
 
+  /** True if rows go over a network for everybody to read and change. */
+  public boolean isOpenToOthers() {
+    return tls == Tls.OFF && !isLoopback(host);
+  }
+
   @Override
   public String name() {
     return "postgresql://" + host + ":" + port + "/" + database;

@@ -30,6 +30,9 @@ public final class SyncState implements AutoCloseable {
       CREATE TABLE IF NOT EXISTS passed_over (
         target TEXT NOT NULL, log TEXT NOT NULL, table_name TEXT NOT NULL, id INTEGER NOT NULL,
         PRIMARY KEY (target, log, table_name, id)) STRICT, WITHOUT ROWID;
+      CREATE TABLE IF NOT EXISTS sent (
+        target TEXT NOT NULL, log TEXT NOT NULL, table_name TEXT NOT NULL, id INTEGER NOT NULL,
+        PRIMARY KEY (target, log, table_name, id)) STRICT, WITHOUT ROWID;
       CREATE TABLE IF NOT EXISTS set_aside (
         target TEXT NOT NULL, log TEXT NOT NULL, table_name TEXT NOT NULL, id INTEGER NOT NULL,
         reason TEXT NOT NULL, wall_ms INTEGER NOT NULL,
@@ -137,6 +140,21 @@ public final class SyncState implements AutoCloseable {
         log,
         table,
         id);
+  }
+
+  /**
+   * Rows that are sent or set aside, of a table whose rows come in any order: no mark holds there.
+   */
+  List<Long> sent(String table) throws SyncException {
+    return numbers(
+        "SELECT id FROM sent WHERE target = ? AND log = ? AND table_name = ? ORDER BY id",
+        target,
+        log,
+        table);
+  }
+
+  void noteSent(String table, long id) throws SyncException {
+    change("INSERT INTO sent VALUES (?, ?, ?, ?) ON CONFLICT DO NOTHING", target, log, table, id);
   }
 
   /** A row behind the mark that is not sent yet: it may still change, or is to be tried again. */

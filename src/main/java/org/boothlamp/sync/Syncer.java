@@ -94,6 +94,26 @@ public final class Syncer implements AutoCloseable {
   }
 
   private int sendNew(String table) throws SyncException {
+    return LogRows.isInOrder(table) ? sendAfterMark(table) : sendUnsent(table);
+  }
+
+  /** Rows that come in any order are few: each is looked for by its number. */
+  private int sendUnsent(String table) throws SyncException {
+    List<Long> unsent = unsent(table);
+    for (long id : unsent) {
+      send(batch(table, log.one(table, id).groups()), false);
+      state.noteSent(table, id);
+    }
+    return unsent.size();
+  }
+
+  private List<Long> unsent(String table) throws SyncException {
+    List<Long> unsent = new ArrayList<>(log.numbers(table));
+    unsent.removeAll(state.sent(table));
+    return unsent;
+  }
+
+  private int sendAfterMark(String table) throws SyncException {
     long mark = state.mark(table);
     RowReading reading = log.next(table, mark, MOST_GROUPS, ENOUGH_BYTES);
     for (long id : reading.notFinal()) {
@@ -163,8 +183,11 @@ public final class Syncer implements AutoCloseable {
   public SyncStatus status() throws SyncException {
     List<SyncStatus.Backlog> backlog = new ArrayList<>();
     for (String table : LogRows.tables()) {
-      long rows = log.countAfter(table, state.mark(table)) + state.passedOver(table).size();
-      backlog.add(new SyncStatus.Backlog(table, rows));
+      long rows =
+          LogRows.isInOrder(table)
+              ? log.countAfter(table, state.mark(table))
+              : unsent(table).size();
+      backlog.add(new SyncStatus.Backlog(table, rows + state.passedOver(table).size()));
     }
     return state.status(backlog);
   }

@@ -32,7 +32,7 @@ final class RecorderRun {
   /** What the recorder told the log. */
   record Told(EventKind kind, String detail) {}
 
-  static final long BOOT = 7;
+  static final String MACHINE_BOOT = "1f0c9ad2-5c1e-4f0a-9d52-7b1f60a1c2e3";
   static final RecordingLimits ROOMY = new RecordingLimits(1_000_000_000L, 0, 0);
 
   final EntryCollector live = new EntryCollector();
@@ -54,7 +54,7 @@ final class RecorderRun {
             ring,
             folder,
             "B-07",
-            BOOT,
+            MACHINE_BOOT,
             clock,
             (kind, detail) -> told.add(new Told(kind, detail)),
             () -> {});

@@ -22,6 +22,9 @@ class RecordingFolderTest {
 
   @TempDir Path path;
 
+  private static final String BEFORE = "1f0c9ad2";
+  private static final String NOW = "e4b7006c";
+
   private long nowMillis = 100 * DAY_MILLIS;
 
   private RecordingFolder folder(long keepBytes, int keepDays, long freeBytes) {
@@ -34,10 +37,14 @@ class RecordingFolderTest {
   }
 
   /** A second of pairs, 4 kB and its sheet. */
-  private RecordingName recorded(long boot, long startWallMillis) {
-    RecordingName name = new RecordingName(boot, startWallMillis);
+  private RecordingName recorded(String machine, long startWallMillis) {
+    RecordingName name = new RecordingName(startWallMillis, machine, startWallMillis * 1_000_000);
     RecordingCase.write(path.resolve(name.wav()), RATE, RATE);
     return name;
+  }
+
+  private Path found(RecordingName name) {
+    return roomy().find(BEFORE + "-5c1e-4f0a", name.startMonotonicNanos());
   }
 
   private List<String> files(String ending) throws IOException {
@@ -52,18 +59,41 @@ class RecordingFolderTest {
 
   @Test
   void shouldReadItsOwnNamesAndNoOthers() {
-    RecordingName name = new RecordingName(12, 1_772_435_592_450L);
-    assertEquals("segment-12-20260302T071312450Z.wav", name.wav());
+    RecordingName name = new RecordingName(1_772_435_592_450L, "1f0c9ad2", 8_812_450_031L);
+    assertEquals("segment-20260302T071312450Z-1f0c9ad2-8812450031.wav", name.wav());
     assertEquals(name, RecordingName.of(name.wav()));
     assertNull(RecordingName.of("hum.wav"));
-    assertNull(RecordingName.of("segment-1-20261302T071312450Z.wav"));
+    assertNull(RecordingName.of("segment-20261302T071312450Z-1f0c9ad2-1.wav"));
+  }
+
+  @Test
+  void shouldNameAMachineByTheFirstDigitsOfItsBootId() {
+    assertEquals("1f0c9ad2", RecordingName.machine("1f0c9ad2-5c1e-4f0a-9d52-7b1f60a1c2e3"));
+    assertEquals("0", RecordingName.machine(null));
+  }
+
+  @Test
+  void shouldFindNoRecordingOfAnotherMachineOrMoment() {
+    RecordingName name = recorded(BEFORE, 1_000);
+    assertEquals(path.resolve(name.wav()), found(name));
+    assertNull(roomy().find(NOW, name.startMonotonicNanos()));
+    assertNull(roomy().find(BEFORE, name.startMonotonicNanos() + 1));
+  }
+
+  @Test
+  void shouldNotCallTodaysRecordingsOldByAClockThatWasWrong() throws IOException {
+    RecordingName now = recorded(NOW, 1_000);
+    RecordingFolder folder = folder(1_000_000, 7, 0);
+    folder.setPresentMachine(NOW);
+    folder.keepWithinLimits(0);
+    assertEquals(List.of(now.wav()), files(".wav"));
   }
 
   @Test
   void shouldDeleteTheOldestUntilTheRestIsSmallEnough() throws IOException {
-    recorded(1, 1_000);
-    recorded(1, 2_000);
-    RecordingName newest = recorded(2, 3_000);
+    recorded(BEFORE, 1_000);
+    recorded(BEFORE, 2_000);
+    RecordingName newest = recorded(NOW, 3_000);
     folder(9_000, 0, 0).keepWithinLimits(3_000);
     assertEquals(List.of(newest.wav()), files(".wav"));
     assertEquals(1, files(".toml").size());
@@ -71,25 +101,25 @@ class RecordingFolderTest {
 
   @Test
   void shouldDeleteWhatIsTooOld() throws IOException {
-    recorded(1, nowMillis - 8 * DAY_MILLIS);
-    RecordingName young = recorded(1, nowMillis - 6 * DAY_MILLIS);
+    recorded(BEFORE, nowMillis - 8 * DAY_MILLIS);
+    RecordingName young = recorded(BEFORE, nowMillis - 6 * DAY_MILLIS);
     folder(1_000_000, 7, 0).keepWithinLimits(0);
     assertEquals(List.of(young.wav()), files(".wav"));
   }
 
   @Test
-  void shouldSpareThisStartsRecordingsIfTheClockHasGoneBack() throws IOException {
-    recorded(1, 50 * DAY_MILLIS);
-    RecordingName now = recorded(2, 1_000);
+  void shouldSpareTodaysRecordingsIfTheClockHasGoneBack() throws IOException {
+    recorded(BEFORE, 50 * DAY_MILLIS);
+    RecordingName now = recorded(NOW, 1_000);
     RecordingFolder folder = folder(5_000, 0, 0);
-    folder.setPresentBoot(2);
+    folder.setPresentMachine(NOW);
     folder.keepWithinLimits(0);
     assertEquals(List.of(now.wav()), files(".wav"));
   }
 
   @Test
   void shouldGiveUpItsRecordingsAndSayNoIfTheDiskIsStillTooFull() throws IOException {
-    recorded(1, 1_000);
+    recorded(BEFORE, 1_000);
     RecordingFolder folder = folder(1_000_000, 0, Long.MAX_VALUE);
     SourceException refused = assertThrows(SourceException.class, () -> folder.keepWithinLimits(0));
     assertTrue(refused.what().contains("bytes free"), refused.what());
@@ -106,9 +136,9 @@ class RecordingFolderTest {
 
   @Test
   void shouldMakeRoomWithTheOldestFirst() throws IOException {
-    recorded(1, 1_000);
-    recorded(1, 2_000);
-    RecordingName newest = recorded(1, 3_000);
+    recorded(BEFORE, 1_000);
+    recorded(BEFORE, 2_000);
+    RecordingName newest = recorded(BEFORE, 3_000);
     assertTrue(roomy().makeRoom(5_000));
     assertEquals(List.of(newest.wav()), files(".wav"));
     assertFalse(roomy().makeRoom(5_000));
@@ -117,27 +147,27 @@ class RecordingFolderTest {
 
   @Test
   void shouldNeverDeleteWhatIsKeptOnPurpose() throws IOException {
-    RecordingName name = recorded(1, 1_000);
-    Path kept = roomy().keep(roomy().find(name));
+    RecordingName name = recorded(BEFORE, 1_000);
+    Path kept = roomy().keep(found(name));
     assertEquals(path.resolve("kept").resolve(name.wav()), kept);
     assertFalse(roomy().makeRoom(1));
-    assertEquals(kept, roomy().find(name));
+    assertEquals(kept, found(name));
     assertEquals(kept, roomy().keep(kept));
     assertEquals(RATE, Recording.open(kept).pairs());
   }
 
   @Test
   void shouldCopyARecordingWithItsScale() {
-    RecordingName name = recorded(1, 1_000);
+    RecordingName name = recorded(BEFORE, 1_000);
     Path copy = path.resolve("copy.wav");
-    RecordingFolder.copy(roomy().find(name), copy);
+    RecordingFolder.copy(found(name), copy);
     assertEquals(RATE, Recording.open(copy).pairs());
-    assertThrows(SourceException.class, () -> RecordingFolder.copy(roomy().find(name), copy));
+    assertThrows(SourceException.class, () -> RecordingFolder.copy(found(name), copy));
   }
 
   private RecordingName cutOffAfter(int pairs) {
-    RecordingName name = new RecordingName(1, 1_000);
-    RecordedSegment segment = new RecordedSegment("B-1", 1, 1_000, "T-\"1\"", "S-1", "fill", 2);
+    RecordingName name = new RecordingName(1_000, BEFORE, 1_000_000_000);
+    RecordedSegment segment = new RecordedSegment("B-1", 1_000, "T-\"1\"", "S-1", "fill", 2);
     RecordingSheet sheet = new RecordingSheet(RecordingCase.SCALE, List.of(), segment.toToml(), 2);
     RecordingWriter writer =
         new RecordingWriter(roomy().part(name), roomy().sheet(name), RATE, sheet);
@@ -174,7 +204,7 @@ class RecordingFolderTest {
   @Test
   void shouldDeleteWhatAPowerCutLeftNothingOf() throws IOException {
     cutOffAfter(500);
-    Files.writeString(path.resolve("segment-3-19700101T000001000Z.toml"), "[current]\n");
+    Files.writeString(path.resolve("segment-19700101T000001000Z-1f0c9ad2-3.toml"), "[current]\n");
     Files.writeString(path.resolve("mine.txt"), "somebody's own");
     roomy().prepare();
     assertEquals(List.of("mine.txt"), files(""));

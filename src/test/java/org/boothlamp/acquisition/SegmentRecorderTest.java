@@ -184,11 +184,10 @@ class SegmentRecorderTest {
     RecorderRun run = play(PairScript.at(RATE).idle(1).arc(110, 23, 2).idle(1), 100);
     Path wav = run.wavs().get(0);
     String sheet = Files.readString(RecordingScale.fileBeside(wav));
-    assertTrue(sheet.contains("booth = \"B-07\"\nboot = 7\n"), sheet);
+    assertTrue(sheet.contains("booth = \"B-07\"\nstart = "), sheet);
     assertTrue(sheet.contains("trainee = \"T-01\""), sheet);
     LogEntry started = run.live.of(LogEntry.Kind.SEGMENT_STARTED).get(0);
-    RecordingName name = new RecordingName(RecorderRun.BOOT, started.wallMillis);
-    assertEquals(wav, run.folder.find(name));
+    assertEquals(wav, run.folder.find(RecorderRun.MACHINE_BOOT, started.monotonicNanos));
   }
 
   @Test
@@ -251,9 +250,9 @@ class SegmentRecorderTest {
     List<LogEntry> started = run.live.of(LogEntry.Kind.SEGMENT_STARTED);
     assertEquals(
         List.of(
-            new RecordingName(RecorderRun.BOOT, started.get(3).wallMillis).wav(),
-            new RecordingName(RecorderRun.BOOT, started.get(4).wallMillis).wav()),
-        run.wavs().stream().map(wav -> wav.getFileName().toString()).toList());
+            run.folder.find(RecorderRun.MACHINE_BOOT, started.get(3).monotonicNanos),
+            run.folder.find(RecorderRun.MACHINE_BOOT, started.get(4).monotonicNanos)),
+        run.wavs());
     assertEquals(List.of(), run.told);
   }
 }

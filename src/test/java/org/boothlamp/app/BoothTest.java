@@ -65,7 +65,7 @@ class BoothTest {
             Assignment.NONE);
     BoothLogWriter writer =
         new BoothLogWriter(log, "B-07", queue, LogClocks.system(), signIn -> {});
-    return new Booth(source, lamp, monitor, writer, null, WallClock.SYSTEM, sync);
+    return new Booth(source, lamp, monitor, writer, null, WallClock.SYSTEM, sync, null);
   }
 
   private List<String> eventsInLog() {

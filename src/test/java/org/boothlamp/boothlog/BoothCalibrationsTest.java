@@ -243,9 +243,9 @@ class BoothCalibrationsTest {
       statement.executeUpdate(script);
       statement.executeUpdate("PRAGMA application_id = " + SchemaSteps.APPLICATION_ID);
       statement.executeUpdate("PRAGMA user_version = 1");
-      statement.executeUpdate("INSERT INTO boot VALUES (1, 'B-07', 100, 200, NULL)");
+      statement.executeUpdate("INSERT INTO boot VALUES (1, 'B-07', 1772400000100, 200, NULL)");
       statement.executeUpdate(
-          "INSERT INTO segment VALUES (4, 1, 'T-04', 'S-1', '2', 'fill', '111', 1, 1000, 2000, 3.5,"
+          "INSERT INTO segment VALUES (4, 1, 'T-04', 'S-1', '2', 'fill', '111', 1, 1772400001000, 2000, 3.5,"
               + " 10, 110, 23, 111, 24, 25000, 2500, 'dc+', 41, 2, 8, 1, 0.5, 0.5, 0, 0, 0.2, 2048,"
               + " 0.01, 5, 10000, 'arc off')");
     }
@@ -253,7 +253,7 @@ class BoothCalibrationsTest {
     BoothLog.open(old).close();
 
     try (BoothLogReader reader = BoothLogReader.open(old)) {
-      var run = reader.read(0, 5_000).runs().get(0);
+      var run = reader.read(0, Long.MAX_VALUE).runs().get(0);
       assertEquals("T-04", run.trainee());
       assertEquals(110, run.meanAmps());
       assertTrue(run.calibrated());

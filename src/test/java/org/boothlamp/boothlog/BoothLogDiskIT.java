@@ -12,6 +12,7 @@ import java.util.List;
 import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.report.EventRecord;
 import org.boothlamp.report.ShiftRecords;
+import org.junit.jupiter.api.Assumptions;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -39,7 +40,7 @@ class BoothLogDiskIT {
       assertEquals(3_000, records.runs().size());
       assertEquals(3_000, records.runs().stream().distinct().count());
       EventRecord stall = records.events().get(0);
-      assertEquals("log stalled", stall.what());
+      assertEquals("disk full", stall.what());
       assertTrue(stall.count() > 4, stall.toString());
     }
   }
@@ -49,6 +50,29 @@ class BoothLogDiskIT {
       RunningLog.secondsUntil(() -> log.queue.size() < 4_000, 10);
       log.queue.offer(started(10 * i, "T17"));
       log.queue.offer(ended(10 * i, 8, SegmentEnd.ARC_OFF));
+    }
+  }
+
+  @Test
+  void shouldWriteEverythingOnceDiskThatCouldNotBeWrittenCan() throws Exception {
+    try (SmallDisk disk = new SmallDisk(mountPoint, "8m")) {
+      Assumptions.assumeTrue(disk.isMounted(), "no file system may be mounted here");
+      Path path = disk.folder().resolve(BoothLog.FILE_NAME);
+      RunningLog before = new RunningLog(path);
+      weld(before, 0, 10);
+      before.close();
+      disk.makeReadOnly();
+
+      RunningLog log = new RunningLog(path);
+      weld(log, 10, 40);
+      RunningLog.secondsUntil(() -> log.writer.counters().trouble != null, 10);
+      disk.makeWritable();
+      RunningLog.secondsUntil(() -> log.counts().segments() == 40, 10);
+      log.close();
+
+      assertEquals(List.of(), log.errors);
+      assertTrue(
+          log.records().events().stream().anyMatch(event -> event.what().equals("log stalled")));
     }
   }
 

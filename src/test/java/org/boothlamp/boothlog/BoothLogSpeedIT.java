@@ -71,6 +71,36 @@ class BoothLogSpeedIT {
     assertTrue(yearMillis < 1_000, "the year took " + yearMillis + " ms");
   }
 
+  @Test
+  void shouldLookAtSchoolYearAndSaveItQuickly() throws Exception {
+    long begun = System.nanoTime();
+    try (LogConnection log = LogFile.openForReading(path)) {
+      assertEquals(LogCheck.Result.SOUND, LogCheck.run(log, () -> false));
+    }
+    double checkSeconds = (System.nanoTime() - begun) / 1e9;
+    double saveSeconds = saveSeconds();
+    System.out.printf(
+        "log of %.0f MB: looked at in %.2f s, all rows saved in %.1f s%n",
+        Files.size(path) / 1e6, checkSeconds, saveSeconds);
+    assertTrue(checkSeconds < 5, "the look took " + checkSeconds + " s");
+    assertTrue(saveSeconds < 120, "saving took " + saveSeconds + " s");
+  }
+
+  private double saveSeconds() throws Exception {
+    long begun = System.nanoTime();
+    try (LogConnection fresh =
+            LogFile.openForWriting(folder.resolve("fresh.db"), LogFile.COMMAND_BUSY_MILLIS);
+        Salvage salvage = Salvage.of(path, fresh)) {
+      salvage.beginToLook();
+      while (salvage.step(fresh, System::nanoTime, 100_000_000L)) {
+        // until there are no more
+      }
+      assertEquals(SEGMENTS, fresh.number("SELECT count(*) FROM segment"));
+      assertEquals(0, salvage.lostPages());
+    }
+    return (System.nanoTime() - begun) / 1e9;
+  }
+
   /** Opening included; the best of a few, for other things run on this machine. */
   private double quickestMillis(int segments, long from, long until) {
     double quickest = Double.MAX_VALUE;

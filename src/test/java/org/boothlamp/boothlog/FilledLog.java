@@ -17,6 +17,7 @@ import org.boothlamp.judging.Side;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.LogEntry;
+import org.boothlamp.monitor.RoomMaker;
 import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.procedure.Quantity;
@@ -56,6 +57,7 @@ public final class FilledLog implements AutoCloseable {
             clocks,
             signIn -> {},
             history -> {},
+            RoomMaker.NONE,
             () -> nowNanos += 50_000_000L);
     writer.note(EventKind.STARTED, "");
   }

@@ -20,7 +20,8 @@ final class RunningLog implements AutoCloseable {
   RunningLog(Path path) {
     this.path = path;
     writer =
-        new BoothLogWriter(BoothLog.open(path), "booth-3", queue, LogClocks.system(), signIns::add);
+        new BoothLogWriter(
+            BoothLog.openPatiently(path), "booth-3", queue, LogClocks.system(), signIns::add);
     thread = new WorkerThread(writer, errors::add);
     thread.start();
   }

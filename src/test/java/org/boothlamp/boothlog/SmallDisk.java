@@ -76,8 +76,16 @@ final class SmallDisk implements AutoCloseable {
   }
 
   void makeReadOnly() throws IOException {
-    if (!run("mount", "-o", "remount,ro", root.toString())) {
-      throw new IllegalStateException("cannot be made read-only: " + root);
+    remount("ro");
+  }
+
+  void makeWritable() throws IOException {
+    remount("rw");
+  }
+
+  private void remount(String option) throws IOException {
+    if (!run("mount", "-o", "remount," + option, root.toString())) {
+      throw new IllegalStateException("cannot be remounted " + option + ": " + root);
     }
   }
 

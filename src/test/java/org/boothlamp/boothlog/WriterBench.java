@@ -7,7 +7,11 @@ import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.monitor.BoothClock;
 import org.boothlamp.monitor.LogEntry;
+import org.boothlamp.monitor.NanoClock;
+import org.boothlamp.monitor.RoomMaker;
+import org.boothlamp.monitor.WallClock;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.LogEntries;
 
@@ -22,23 +26,70 @@ final class WriterBench implements AutoCloseable {
   private final BoothLog log;
   private long nowNanos;
 
+  /** A machine's clock that a test sets. */
+  static final class MachineClock implements WallClock {
+    boolean trusted;
+    private NanoClock nano = () -> 0;
+    private long baseMillis;
+
+    MachineClock(long wallMillis) {
+      baseMillis = wallMillis;
+    }
+
+    void moveMillis(long byMillis) {
+      baseMillis += byMillis;
+    }
+
+    @Override
+    public long epochMillis() {
+      return baseMillis + nano.nanoTime() / 1_000_000;
+    }
+  }
+
   WriterBench(Path path) {
     this(path, new LogQueue(1_000));
   }
 
   WriterBench(Path path, LogQueue queue) {
+    this(path, queue, RoomMaker.NONE);
+  }
+
+  WriterBench(Path path, LogQueue queue, RoomMaker roomMaker) {
     this.path = path;
     this.queue = queue;
-    log = BoothLog.open(path);
-    LogClocks clocks =
-        new LogClocks(
-            () -> nowNanos,
-            () -> LogEntries.FIRST_WALL_MILLIS + nowNanos / 1_000_000,
-            ZoneOffset.UTC);
-    // A step that has to wait makes time pass, so that nothing waits for ever.
+    log = BoothLog.openPatiently(path);
+    WallClock wall = () -> LogEntries.FIRST_WALL_MILLIS + nowNanos / 1_000_000;
+    writer = writer(new LogClocks(() -> nowNanos, wall, ZoneOffset.UTC), roomMaker);
+  }
+
+  private WriterBench(Path path, MachineClock machine) {
+    this.path = path;
+    queue = new LogQueue(1_000);
+    log = BoothLog.openPatiently(path);
+    machine.nano = () -> nowNanos;
+    BoothClock kept = new BoothClock(machine.nano, machine);
     writer =
-        new BoothLogWriter(
-            log, "booth-3", queue, clocks, signIns::add, calibrations::add, () -> pass(0.05));
+        writer(
+            new LogClocks(machine.nano, kept, ZoneOffset.UTC, kept, () -> machine.trusted),
+            RoomMaker.NONE);
+  }
+
+  /** A writer whose booth has no clock of its own: the machine's may be wrong and be set. */
+  static WriterBench withMachineClock(Path path, MachineClock machine) {
+    return new WriterBench(path, machine);
+  }
+
+  /** A step that has to wait makes time pass, so that nothing waits for ever. */
+  private BoothLogWriter writer(LogClocks clocks, RoomMaker roomMaker) {
+    return new BoothLogWriter(
+        log,
+        "booth-3",
+        queue,
+        clocks,
+        signIns::add,
+        calibrations::add,
+        roomMaker,
+        () -> pass(0.05));
   }
 
   private void pass(double seconds) {
@@ -54,7 +105,12 @@ final class WriterBench implements AutoCloseable {
 
   /** Half a second of steps: by then all that must be in the file is there. */
   void settle() {
-    for (int i = 0; i < 10; i++) {
+    settleFor(0.5);
+  }
+
+  /** Seconds of steps. */
+  void settleFor(double seconds) {
+    for (int step = 0; step < 20 * seconds; step++) {
       writer.step();
     }
   }
@@ -64,14 +120,28 @@ final class WriterBench implements AutoCloseable {
     log.connection().execute(sql);
   }
 
+  /** The only value of a query on the writer's connection. */
+  long number(String sql) throws Exception {
+    return log.connection().number(sql);
+  }
+
+  /** The next use of the file opens it again. */
+  void dropConnection() {
+    log.dropConnection(new IllegalStateException("dropped by a test"));
+  }
+
+  BoothLogReader reader() {
+    return BoothLogReader.open(path);
+  }
+
   ShiftRecords records() {
-    try (BoothLogReader reader = BoothLogReader.open(path)) {
+    try (BoothLogReader reader = reader()) {
       return reader.read(0, Long.MAX_VALUE);
     }
   }
 
   LogCounts counts() {
-    try (BoothLogReader reader = BoothLogReader.open(path)) {
+    try (BoothLogReader reader = reader()) {
       return reader.counts();
     }
   }

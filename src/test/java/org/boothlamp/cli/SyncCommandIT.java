@@ -6,11 +6,14 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
-import java.util.List;
-import java.util.stream.Collectors;
 import org.boothlamp.boothlog.FilledLog;
+import org.boothlamp.monitor.WallClock;
+import org.boothlamp.sync.FolderTarget;
+import org.boothlamp.sync.SyncException;
+import org.boothlamp.sync.Syncer;
 import org.boothlamp.testing.BoothFolder;
 import org.boothlamp.testing.SyncServer;
+import org.boothlamp.testing.WrittenCalibrations;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -46,6 +49,11 @@ class SyncCommandIT {
     booth = new BoothFolder(folder);
     stick = Files.createDirectory(folder.resolve("stick"));
     FilledLog.write(booth.log(), BoothFolder.BOOTH_ID, 40);
+    WrittenCalibrations.write(booth.log());
+    FilledLog.execute(
+        booth.log(),
+        "UPDATE segment SET calibrated = 1, current_calibration = 1 + 3 * (id > 5),"
+            + " voltage_calibration = 3");
   }
 
   private void toServer() {
@@ -96,7 +104,8 @@ class SyncCommandIT {
     for (String format : new String[] {"text", "json"}) {
       String here = run("report", SPAN, "--format", format).exits(0).out();
       assertTrue(here.contains("T-11"), here);
-      assertSameButForCalibrations(here, reportFromServer(format).exits(0).out());
+      assertTrue(here.contains("dropped no. 4"), here);
+      assertEquals(here, reportFromServer(format).exits(0).out());
     }
   }
 
@@ -108,37 +117,50 @@ class SyncCommandIT {
     String said = CommandRun.of("collect", stick, "--into", collected).exits(0).out();
     assertTrue(said.contains("0 refused"), said);
     for (String format : new String[] {"text", "json"}) {
-      assertSameButForCalibrations(
+      assertEquals(
           CommandRun.of("report", SPAN, "--format", format, "--log", booth.log()).exits(0).out(),
           CommandRun.of("report", SPAN, "--format", format, "--log", collected).exits(0).out());
     }
   }
 
-  /** Calibrations stay in their booth: only its own report says which are in use. */
-  private static void assertSameButForCalibrations(String booth, String elsewhere) {
-    List<String> said = booth.lines().filter(SyncCommandIT::isOfCalibrations).toList();
-    assertFalse(said.isEmpty(), booth);
-    String rest =
-        booth
-            .lines()
-            .filter(line -> !isOfCalibrations(line))
-            .collect(Collectors.joining("\n", "", "\n"));
-    assertEquals(rest, elsewhere);
-  }
-
-  private static boolean isOfCalibrations(String line) {
-    return line.startsWith("Calibration: ") || line.startsWith("{\"kind\":\"calibration\"");
-  }
-
   @Test
-  void shouldRefuseToComputeACollectedLogAgain() {
+  void shouldComputeACollectedLogAgainAsTheBoothsOwn() {
     toStick();
     run("sync").exits(0);
     Path collected = folder.resolve("collected.db");
     CommandRun.of("collect", stick, "--into", collected).exits(0);
+    String here =
+        CommandRun.of("report", SPAN, "--log", booth.log(), "--calibration", 1).exits(0).out();
+    assertTrue(here.contains("RECOMPUTED"), here);
+    assertEquals(
+        here, CommandRun.of("report", SPAN, "--log", collected, "--calibration", 1).exits(0).out());
+  }
+
+  @Test
+  void shouldTellTheCalibrationsOfTwoBoothsApart() throws Exception {
+    toStick();
+    run("sync").exits(0);
+    Path other = folder.resolve("other").resolve("booth.db");
+    FilledLog.write(other, "B-08", 3);
+    WrittenCalibrations.write(other);
+    sendToStick(other, "B-08");
+    Path collected = folder.resolve("collected.db");
+    CommandRun.of("collect", stick, "--into", collected).exits(0);
+    String seen = CommandRun.of("report", SPAN, "--log", collected).exits(0).out();
+    assertTrue(seen.contains("Calibration of B-07: current none; voltage no. 3"), seen);
+    assertTrue(seen.contains("Calibration of B-08: current none; voltage no. "), seen);
     CommandRun refused =
         CommandRun.of("report", SPAN, "--log", collected, "--calibration", 1).exits(2);
-    assertTrue(refused.err().contains("in the log of their booth"), refused.err());
+    assertTrue(refused.err().contains("several booths, B-07, B-08"), refused.err());
+  }
+
+  private void sendToStick(Path log, String id) throws SyncException {
+    FolderTarget target = new FolderTarget(stick);
+    try (Syncer syncer = Syncer.open(log, id, target, WallClock.SYSTEM)) {
+      while (syncer.sendNext() > 0) {
+        // the batch is the work
+      }
+    }
   }
 
   @Test
@@ -187,6 +209,18 @@ class SyncCommandIT {
     run("sync").exits(0);
     assertFalse(run("report", SPAN).exits(0).out().contains("T-11"));
     assertFalse(reportFromServer("text").exits(0).out().contains("T-11"));
+  }
+
+  @Test
+  void shouldCheckServerAndRole() {
+    booth.stickProcedure("S-1", "fill");
+    toServer();
+    String text = run("check", "--listen", "1").exits(0).out();
+    assertTrue(text.contains("is reached as booth-B-07, has its tables"), text);
+    server.run("REVOKE INSERT ON boothlamp.trace FROM boothlamp_booth");
+    String lacking = run("check", "--listen", "1").exits(1).out();
+    server.run("GRANT INSERT ON boothlamp.trace TO boothlamp_booth");
+    assertTrue(lacking.contains("bad   sync       the role may not add rows to trace"), lacking);
   }
 
   @Test

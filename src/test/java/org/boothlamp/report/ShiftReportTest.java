@@ -138,8 +138,8 @@ class ShiftReportTest {
   @Test
   void shouldFlagARunThatEndedAtAGapOrAStop() {
     Spells none = Spells.of("wrong polarity", List.of());
-    assertEquals(List.of(RunFlag.GAPS), RunFlag.of(run().end("gap").build(), none));
-    assertEquals(List.of(RunFlag.STOPPED), RunFlag.of(run().end("stopped").build(), none));
+    assertEquals(List.of(RunFlag.GAPS), RunFlag.of(run().end("gap").build(), none, true));
+    assertEquals(List.of(RunFlag.STOPPED), RunFlag.of(run().end("stopped").build(), none, true));
   }
 
   @Test

@@ -16,12 +16,18 @@ import org.boothlamp.boothlog.BoothLogException;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.CollectedLog;
 import org.boothlamp.boothlog.FilledLog;
+import org.boothlamp.boothlog.LateClockLog;
 import org.boothlamp.boothlog.SegmentTrace;
+import org.boothlamp.calibration.BoothHistories;
+import org.boothlamp.calibration.CalibrationHistory;
+import org.boothlamp.calibration.CalibrationRecord;
+import org.boothlamp.calibration.Channel;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.report.EnteredBy;
 import org.boothlamp.report.RunNotes;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.ShiftRecords;
+import org.boothlamp.testing.WrittenCalibrations;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -84,6 +90,87 @@ class FolderSyncTest {
       SegmentTrace actual = there.trace(17);
       assertTrue(Arrays.equals(expected.meanAmps, actual.meanAmps));
       assertTrue(Arrays.equals(expected.lowestVolts, actual.lowestVolts));
+    }
+  }
+
+  @Test
+  void shouldPutTimesRightThatWereSentBeforeTheClockWasSet() throws Exception {
+    Path path = folder.resolve("late").resolve("booth.db");
+    try (LateClockLog log = new LateClockLog(path)) {
+      log.weld();
+      sync(path, LateClockLog.BOOTH);
+      assertEquals(List.of(), collect().refusals());
+      assertEquals(1, records(collected).untimed().get(0).records().runs().size());
+      assertEquals(records(path), records(collected));
+      log.setClock();
+      log.weld();
+      sync(path, LateClockLog.BOOTH);
+      assertEquals(List.of(), collect().refusals());
+      assertEquals(2, records(collected).runs().size());
+      assertEquals(records(path), records(collected));
+    }
+  }
+
+  private static List<CalibrationRecord> ended(Path log) {
+    try (BoothLogReader reader = BoothLogReader.open(log)) {
+      return reader.calibrations().records().stream().filter(r -> !r.isUnderWay()).toList();
+    }
+  }
+
+  @Test
+  void shouldCollectCalibrationsEqualToTheBit() throws Exception {
+    Path log = log("B-07", 2);
+    WrittenCalibrations.write(log);
+    WrittenCalibrations.begin(log);
+    sync(log, "B-07");
+    assertEquals(List.of(), collect().refusals());
+    assertEquals(4, ended(collected).size());
+    assertEquals(ended(log), ended(collected));
+    try (BoothLogReader here = BoothLogReader.open(log);
+        BoothLogReader there = BoothLogReader.open(collected)) {
+      for (Channel channel : Channel.values()) {
+        assertEquals(1, there.calibrationChecks(channel).size());
+        assertEquals(here.calibrationChecks(channel), there.calibrationChecks(channel));
+      }
+    }
+  }
+
+  @Test
+  void shouldKeepTheCalibrationsOfTwoBoothsApart() throws Exception {
+    for (String booth : List.of("B-07", "B-08")) {
+      Path log = log(booth, 2);
+      WrittenCalibrations.write(log);
+      FilledLog.execute(log, "UPDATE segment SET current_calibration = 4, voltage_calibration = 3");
+      sync(log, booth);
+    }
+    // What names a calibration may be collected before it.
+    Path away = Files.createDirectory(folder.resolve("away"));
+    for (Path file : files("")) {
+      if (file.toString().contains("-calibration")) {
+        Files.move(file, away.resolve(file.getFileName()));
+      }
+    }
+    collect();
+    assertEquals(List.of(), ended(collected));
+    for (Path file : listed(away)) {
+      Files.move(file, stick.resolve(file.getFileName()));
+    }
+    assertEquals(List.of(), collect().refusals());
+    assertEquals(0, collect().newRows());
+    assertEquals(8, ended(collected).size());
+    try (BoothLogReader reader = BoothLogReader.open(collected)) {
+      BoothHistories histories = reader.calibrationsOfBooths();
+      for (RunRecord run : records(collected).runs()) {
+        CalibrationHistory own = histories.ofBooth().get(run.booth());
+        assertEquals("dropped no. 4", own.find(run.calibrations().current()).withdrawal().reason());
+        assertEquals(Channel.VOLTAGE, own.find(run.calibrations().voltage()).channel());
+      }
+    }
+  }
+
+  private static List<Path> listed(Path folder) throws IOException {
+    try (Stream<Path> files = Files.list(folder)) {
+      return files.toList();
     }
   }
 

@@ -44,7 +44,13 @@ class PostgresRightsIT {
           "trace",
           "bead",
           "reference_weld",
-          "forgotten");
+          "forgotten",
+          "calibration",
+          "calibration_point",
+          "calibration_discard",
+          "calibration_finish",
+          "calibration_withdrawal",
+          "calibration_check");
 
   @TempDir static Path serverFolder;
   private static SyncServer server;
@@ -120,6 +126,29 @@ class PostgresRightsIT {
   }
 
   @Test
+  void shouldTellWhatARoleMayDo() throws Exception {
+    assertEquals(
+        new PostgresRights(List.of(), List.of(), List.of()),
+        PostgresRights.ask(server.target(BOOTH)));
+    server.run("REVOKE INSERT ON boothlamp.trace FROM boothlamp_booth");
+    server.run("GRANT DELETE ON boothlamp.touch TO boothlamp_booth");
+    server.run("ALTER TABLE boothlamp.calibration_check DISABLE ROW LEVEL SECURITY");
+    PostgresRights rights = PostgresRights.ask(server.target(BOOTH));
+    server.run("GRANT INSERT ON boothlamp.trace TO boothlamp_booth");
+    server.run("REVOKE DELETE ON boothlamp.touch FROM boothlamp_booth");
+    server.run("ALTER TABLE boothlamp.calibration_check ENABLE ROW LEVEL SECURITY");
+    assertEquals(
+        new PostgresRights(List.of("trace"), List.of("touch"), List.of("calibration_check")),
+        rights);
+  }
+
+  @Test
+  void shouldTakeRowSecurityAgainAfterANewStep() throws Exception {
+    server.run(Files.readString(Path.of("deploy/postgresql/row-security.sql")));
+    assertEquals(List.of(), PostgresRights.ask(server.target(BOOTH)).open());
+  }
+
+  @Test
   void shouldNotLetABoothAddRowsOfAnother() throws Exception {
     SyncException refused = refusal(log(BOOTH, 1), BOOTH, server.target("B-08"));
     assertTrue(refused.getMessage().contains("no rows of this booth"), refused.getMessage());
@@ -175,7 +204,7 @@ class PostgresRightsIT {
     Path log = log(BOOTH, 1);
     server.run("DELETE FROM boothlamp.schema_step");
     SyncException refused = refusal(log, BOOTH, server.target(BOOTH));
-    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (1), (4)");
+    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (4)");
     assertTrue(refused.getMessage().contains("last step is 0"), refused.getMessage());
   }
 
@@ -231,16 +260,6 @@ class PostgresRightsIT {
   }
 
   private static ShiftRecords records() throws SyncException {
-    PostgresTarget booth = server.target(BOOTH);
-    PostgresTarget instructor =
-        new PostgresTarget(
-            booth.host(),
-            booth.port(),
-            booth.database(),
-            "instructor",
-            booth.password(),
-            null,
-            booth.tls());
-    return PostgresReport.read(instructor, "", 0, Long.MAX_VALUE);
+    return PostgresReport.read(server.instructor(), "", 0, Long.MAX_VALUE).records();
   }
 }

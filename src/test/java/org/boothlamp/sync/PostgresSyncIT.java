@@ -14,10 +14,14 @@ import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.Future;
 import java.util.stream.Stream;
+import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.FilledLog;
+import org.boothlamp.boothlog.LateClockLog;
 import org.boothlamp.monitor.WallClock;
+import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.CuttingProxy;
 import org.boothlamp.testing.SyncServer;
+import org.boothlamp.testing.WrittenCalibrations;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -62,6 +66,7 @@ class PostgresSyncIT {
   private Path log(int segments) {
     Path log = folder.resolve("log").resolve("booth.db");
     FilledLog.write(log, BOOTH, segments);
+    WrittenCalibrations.write(log);
     return log;
   }
 
@@ -89,6 +94,34 @@ class PostgresSyncIT {
     }
     System.out.printf("%d rounds with %d cuts: one of each row%n", ROUNDS, cuts);
     assertTrue(cuts >= ROUNDS, "cuts: " + cuts);
+  }
+
+  @Test
+  void shouldPutTimesRightThatWereSentBeforeTheClockWasSet() throws Exception {
+    server.addBooth(LateClockLog.BOOTH);
+    Path path = folder.resolve("late").resolve("booth.db");
+    PostgresTarget booth = server.target(LateClockLog.BOOTH);
+    try (LateClockLog log = new LateClockLog(path)) {
+      log.weld();
+      sendAll(path, LateClockLog.BOOTH, booth);
+      assertEquals(1, reported().untimed().get(0).records().runs().size());
+      assertEquals(local(path), reported());
+      log.setClock();
+      log.weld();
+      sendAll(path, LateClockLog.BOOTH, booth);
+      assertEquals(2, reported().runs().size());
+      assertEquals(local(path), reported());
+    }
+  }
+
+  private static ShiftRecords reported() throws SyncException {
+    return PostgresReport.read(server.instructor(), "", 0, Long.MAX_VALUE).records();
+  }
+
+  private static ShiftRecords local(Path log) {
+    try (BoothLogReader reader = BoothLogReader.open(log)) {
+      return reader.read(0, Long.MAX_VALUE);
+    }
   }
 
   /** Cuts in ever longer spells of the traffic, so that an end is reached. */

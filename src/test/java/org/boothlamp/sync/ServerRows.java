@@ -13,6 +13,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.TreeMap;
 import org.boothlamp.boothlog.LogRows;
 import org.boothlamp.boothlog.RowGroup;
@@ -24,6 +25,9 @@ final class ServerRows {
 
   private static final Comparator<StoredRow> BY_KEY =
       Comparator.comparing(row -> (Long) row.values()[0]);
+
+  /** First columns of tables whose rows belong to others. */
+  private static final Set<String> PARENTS = Set.of("segment_id", "calibration_id");
 
   private final SyncServer server;
 
@@ -64,8 +68,8 @@ final class ServerRows {
             + String.join("\", \"", rows.get(0).layout().columns())
             + "\", from_log FROM boothlamp."
             + table
-            + " WHERE from_booth = ? ORDER BY 1, "
-            + (rows.get(0).layout().columns().get(0).equals("segment_id") ? "2" : "1");
+            + " WHERE from_booth = ? ORDER BY "
+            + (PARENTS.contains(rows.get(0).layout().columns().get(0)) ? "1, 2" : "1");
     try (PreparedStatement statement = connection.prepareStatement(sql)) {
       statement.setString(1, booth);
       try (ResultSet found = statement.executeQuery()) {

@@ -9,8 +9,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 import java.nio.file.Path;
 import java.util.List;
 import java.util.random.RandomGenerator;
+import org.boothlamp.boothlog.BoothCalibrations;
 import org.boothlamp.boothlog.FilledLog;
+import org.boothlamp.calibration.CalibrationBook;
+import org.boothlamp.calibration.Withdrawal;
 import org.boothlamp.testing.HandTurnedClock;
+import org.boothlamp.testing.WrittenCalibrations;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -88,6 +92,38 @@ class SyncerTest {
       sendAll(syncer);
     }
     assertEquals(List.of(1L, 2L, 3L), destination.ids("event").stream().sorted().toList());
+  }
+
+  @Test
+  void shouldSendACalibrationWholeOnceItHasEnded() throws Exception {
+    WrittenCalibrations.write(path());
+    long underWay = WrittenCalibrations.begin(path());
+    try (Syncer syncer = syncer()) {
+      sendAll(syncer);
+      assertEquals(List.of(1L, 2L, 3L, 4L), destination.ids("calibration"));
+      assertEquals(List.of(1L, 2L), destination.ids("calibration_check"));
+      assertEquals(1, syncer.backlogRows());
+      try (CalibrationBook book = BoothCalibrations.open(path())) {
+        book.finish(underWay, WrittenCalibrations.refusal());
+      }
+      sendAll(syncer);
+      assertEquals(List.of(1L, 2L, 3L, 4L, 5L), destination.ids("calibration"));
+      assertEquals(0, syncer.backlogRows());
+    }
+  }
+
+  @Test
+  void shouldSendAWithdrawalOfACalibrationBeforeOneThatWasWithdrawnAlready() throws Exception {
+    WrittenCalibrations.write(path());
+    try (Syncer syncer = syncer()) {
+      sendAll(syncer);
+      assertEquals(List.of(1L, 4L), destination.ids("calibration_withdrawal"));
+      try (CalibrationBook book = BoothCalibrations.open(path())) {
+        book.withdraw(3, new Withdrawal(0, 0, "K-3", "wrong meter"));
+      }
+      sendAll(syncer);
+      assertEquals(List.of(1L, 4L, 3L), destination.ids("calibration_withdrawal"));
+    }
   }
 
   @Test

@@ -31,6 +31,7 @@ public final class BoothFolder {
   private String outputs = "\"trace\"";
   private String defaultProcedure = "";
   private String extra = "";
+  private boolean clockHasBattery = true;
 
   /** A booth in an existing, empty folder, with a simulated source and a trace for a lamp. */
   public BoothFolder(Path folder) {
@@ -84,6 +85,12 @@ public final class BoothFolder {
     return this;
   }
 
+  /** A clock that must be set by the network, which nobody can rely on in a test. */
+  public BoothFolder clockWithoutBattery() {
+    clockHasBattery = false;
+    return this;
+  }
+
   /** Writes booth.toml; returns its path. */
   public Path write() {
     return write(
@@ -98,6 +105,8 @@ public final class BoothFolder {
         file = "%s"
         [log]
         folder = "%s"
+        [clock]
+        battery = %s
         [procedures]
         folder = "%s"
         %s%s"""
@@ -107,6 +116,7 @@ public final class BoothFolder {
                 outputs,
                 trace(),
                 log().getParent(),
+                clockHasBattery,
                 procedures(),
                 defaultProcedure,
                 extra));

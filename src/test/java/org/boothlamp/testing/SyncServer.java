@@ -31,13 +31,17 @@ public final class SyncServer implements AutoCloseable {
   public static final String DATABASE = "postgres";
 
   private static final Path SCRIPTS = Path.of("deploy/postgresql");
-  private static final List<String> SCRIPT_NAMES =
+
+  /** In the order of the README there. */
+  private static final List<String> IN_ORDER =
       List.of(
           "001-schema.sql",
           "roles.sql",
-          "row-security.sql",
+          "002-calibration.sql",
+          "003-time.sql",
           "004-bead.sql",
-          "004-bead-row-security.sql");
+          "row-security.sql");
+
   private static final String HBA =
       """
       local all all trust
@@ -67,7 +71,7 @@ public final class SyncServer implements AutoCloseable {
     server.config.put("hba_file", hba.toString());
     server.config.putAll(more);
     server.begin(0);
-    for (String script : SCRIPT_NAMES) {
+    for (String script : IN_ORDER) {
       server.run(Files.readString(SCRIPTS.resolve(script)));
     }
     server.run(
@@ -147,6 +151,19 @@ public final class SyncServer implements AutoCloseable {
         PostgresTarget.Tls.OFF);
   }
 
+  /** Where an instructor reads. */
+  public PostgresTarget instructor() {
+    PostgresTarget booth = target("");
+    return new PostgresTarget(
+        booth.host(),
+        booth.port(),
+        booth.database(),
+        "instructor",
+        booth.password(),
+        null,
+        booth.tls());
+  }
+
   /** A file with a password that only its owner may read. */
   public Path passwordFile(String password) {
     try {
@@ -203,7 +220,10 @@ public final class SyncServer implements AutoCloseable {
     run(
         "TRUNCATE boothlamp.boot, boothlamp.sign_in, boothlamp.touch, boothlamp.event,"
             + " boothlamp.segment, boothlamp.segment_window, boothlamp.excursion, boothlamp.trace,"
-            + " boothlamp.bead, boothlamp.reference_weld, boothlamp.forgotten");
+            + " boothlamp.bead, boothlamp.reference_weld,"
+            + " boothlamp.forgotten, boothlamp.calibration, boothlamp.calibration_point,"
+            + " boothlamp.calibration_discard, boothlamp.calibration_finish,"
+            + " boothlamp.calibration_withdrawal, boothlamp.calibration_check");
   }
 
   @Override
