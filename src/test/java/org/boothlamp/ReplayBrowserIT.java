@@ -122,7 +122,8 @@ class ReplayBrowserIT {
 
   private void open(String address) {
     browser.open(server.url() + address);
-    browser.await("the replay", () -> "true".equals(browser.find("#replay").getDomAttribute("data-ready")));
+    browser.await(
+        "the replay", () -> "true".equals(browser.find("#replay").getDomAttribute("data-ready")));
   }
 
   private double second() {
@@ -176,7 +177,8 @@ class ReplayBrowserIT {
   @Test
   void shouldZoomIntoSingleShortCircuits() throws IOException {
     open("/replay/1");
-    browser.await("the raw recording", () -> browser.text("#zoom-says").contains("short circuits: "));
+    browser.await(
+        "the raw recording", () -> browser.text("#zoom-says").contains("short circuits: "));
     assertEquals(RUN_SECONDS * 40, shorts(), 1);
     press("n");
     for (int k = 0; k < 6; k++) {
@@ -188,6 +190,7 @@ class ReplayBrowserIT {
     assertEquals(6, shorts(), 1);
     assertTrue((Boolean) browser.run(RAW_HAS_INK), "the raw recording is drawn");
     assertEquals(List.of(), browser.violations());
+    browser.run("document.getElementById('title-raw').scrollIntoView();");
     browser.picture("replay-zoom");
     browser.find("#whole").click();
     browser.await("the whole run", () -> browser.text("#zoom-says").startsWith("0.000 to 10.000"));
@@ -238,8 +241,7 @@ class ReplayBrowserIT {
   private void mouse(String type, double x, double y) {
     browser.cdp(
         "Input.dispatchMouseEvent",
-        Map.of(
-            "type", type, "x", x, "y", y, "button", "left", "buttons", 1, "clickCount", 1));
+        Map.of("type", type, "x", x, "y", y, "button", "left", "buttons", 1, "clickCount", 1));
   }
 
   @Test
@@ -249,8 +251,7 @@ class ReplayBrowserIT {
     browser.await(
         "a sound that can be played",
         () -> Boolean.TRUE.equals(browser.run("return sound.readyState >= 2;")));
-    assertEquals(
-        RUN_SECONDS, ((Number) browser.run("return sound.duration;")).doubleValue(), 0.01);
+    assertEquals(RUN_SECONDS, ((Number) browser.run("return sound.duration;")).doubleValue(), 0.01);
     Boolean seeks =
         (Boolean)
             browser.run(
@@ -275,6 +276,8 @@ class ReplayBrowserIT {
     press("n");
     assertTrue(browser.text("#one .sentence").startsWith("Outside"), browser.text("#one"));
     assertTrue(browser.text("#beside .values").contains(" A · "), browser.text("#beside"));
+    assertTrue(browser.text("#beside").contains("reference weld"), browser.text("#beside"));
+    assertTrue(browser.text("#beside").contains("hold it like this"), browser.text("#beside"));
     assertEquals(3, browser.all("tbody tr:first-child > *").size());
     assertEquals(List.of(), browser.violations());
     for (int width : new int[] {320, 390, 1024, 1920}) {

@@ -156,8 +156,7 @@ public final class Wiring implements Parts {
         ? booth
         : booth.withPage(
             () ->
-                Pages.of(
-                        settings, open, clocks.wall(), monitor, log.path(), recordings(settings))
+                Pages.of(settings, open, clocks.wall(), monitor, log.path(), recordings(settings))
                     .server());
   }
 

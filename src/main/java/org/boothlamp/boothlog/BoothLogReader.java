@@ -85,8 +85,8 @@ public final class BoothLogReader implements AutoCloseable {
   }
 
   /**
-   * The same with why its figures deserve less trust, if at all: some of it comes from what happened
-   * while it was welded.
+   * The same with why its figures deserve less trust, if at all: some of it comes from what
+   * happened while it was welded.
    *
    * @param zone whose days calibrations are due by
    * @param nowWallMillis time of day, ms since the epoch
@@ -100,8 +100,15 @@ public final class BoothLogReader implements AutoCloseable {
           ShiftRecords around = new ShiftReading(from, start, end).read();
           BoothHistories calibrations = calibrationsOfBooths(from);
           return ShiftReport.of(
-                  around, new ShiftSpan(start, end, zone), "", "", calibrations, nowWallMillis, null)
-              .allRuns().stream()
+                  around,
+                  new ShiftSpan(start, end, zone),
+                  "",
+                  "",
+                  calibrations,
+                  nowWallMillis,
+                  null)
+              .allRuns()
+              .stream()
               .filter(summary -> summary.run().id() == run.id())
               .findFirst()
               .orElseThrow();

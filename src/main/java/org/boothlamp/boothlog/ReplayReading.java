@@ -48,16 +48,14 @@ final class ReplayReading {
     RunRecord run = ShiftReading.run(log, segmentId);
     return run == null
         ? null
-        : new WeldReplay(
-            run, trace(TraceReading.read(log, segmentId)), faults(log, segmentId));
+        : new WeldReplay(run, trace(TraceReading.read(log, segmentId)), faults(log, segmentId));
   }
 
   private static List<EventRecord> faults(LogConnection log, long segmentId) throws SQLException {
     List<EventRecord> faults = new ArrayList<>();
     try (Columns row = log.bind(FAULTS).whole(segmentId).rows()) {
       while (row.next()) {
-        faults.add(
-            new EventRecord(row.text(), true, row.whole(), row.real(), row.real(), 0, ""));
+        faults.add(new EventRecord(row.text(), true, row.whole(), row.real(), row.real(), 0, ""));
       }
     }
     return faults;

@@ -148,18 +148,24 @@ final class ReplayBody {
         Boolean.toString(hasRaw),
         "data-words",
         words());
-    moment(page, "one");
+    moment(page, "one", pair.one().run());
     if (pair.beside() != null) {
-      moment(page, "beside");
+      moment(page, "beside", pair.beside().run());
     }
     page.leaf("noscript", layout.say("replay.page.no-script")).close();
   }
 
-  private void moment(Markup page, String which) {
+  private void moment(Markup page, String which, RunRecord run) {
     page.open("div", "class", "moment", "id", which, "data-signal", "none");
     LampPicture.append(page);
     page.open("div", "class", "say");
     page.leaf("h2", layout.say("replay.page." + which));
+    if (which.equals("beside")) {
+      page.leaf("p", who(run), "class", "who");
+    }
+    if (run.notes().isReference() && !run.notes().reference().words().isEmpty()) {
+      page.leaf("p", run.notes().reference().words(), "class", "words");
+    }
     page.leaf("p", "", "class", "word");
     page.leaf("p", "", "class", "values");
     page.leaf("p", "", "class", "sentence", "aria-live", "polite").close();

@@ -204,8 +204,7 @@ public final class PostgresReport {
   }
 
   private <T> Map<RunKey, List<T>> byRun(
-      String select, Selection which, String furtherOrder, Reading<T> reading)
-      throws SQLException {
+      String select, Selection which, String furtherOrder, Reading<T> reading) throws SQLException {
     Map<RunKey, List<T>> lists = new HashMap<>();
     forEach(
         select,

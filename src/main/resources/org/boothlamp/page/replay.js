@@ -38,6 +38,7 @@
     if (x < u.bbox.left || x > u.bbox.left + u.bbox.width) return;
     u.ctx.save();
     u.ctx.strokeStyle = colour('now');
+    u.ctx.setLineDash([]);
     u.ctx.lineWidth = 2 * devicePixelRatio;
     u.ctx.beginPath();
     u.ctx.moveTo(x, u.bbox.top);
@@ -107,13 +108,16 @@
     for (const [which, run] of runs()) {
       const column = run.alternating ? `highest_${quantity}` : quantity;
       const padded = list => t.map((each, k) => k < list.length ? list[k] : null);
-      const ink = which === 'one' ? 'average' : 'beside';
-      values.push(padded(run[column]), padded(run[`average_${quantity}`]));
-      series.push(
-        { label: `${words[`replay.page.${which}`]}, ${words['page.line.raw']}`,
-          stroke: colour(which === 'one' ? 'raw' : 'beside'), width: 1, points: { show: false } },
-        { label: `${words[`replay.page.${which}`]}, ${words['page.line.average']}`,
-          stroke: colour(ink), width: 3, dash: which === 'one' ? [] : [10, 5], points: { show: false } });
+      const label = line => `${words[`replay.page.${which}`]}, ${words[`page.line.${line}`]}`;
+      // Of the other run the average is enough: two restless lines hide each other.
+      if (which === 'one' || run.alternating) {
+        values.push(padded(run[column]));
+        series.push({ label: label('raw'), width: 1, points: { show: false },
+          stroke: colour(which === 'one' ? 'raw' : 'beside') });
+      }
+      values.push(padded(run[`average_${quantity}`]));
+      series.push({ label: label('average'), width: 3, points: { show: false },
+        stroke: colour(which === 'one' ? 'average' : 'beside'), dash: which === 'one' ? [] : [10, 5] });
     }
     const range = (u, low, high) => {
       const window = windowOf(quantity);
