@@ -17,8 +17,13 @@ final class PageBooth implements AutoCloseable {
 
   /** A booth in a new folder inside another. */
   PageBooth(Path parent, String name) throws IOException {
+    this(parent, name, freePort());
+  }
+
+  /** The same at a port that somebody chose. */
+  PageBooth(Path parent, String name, int port) throws IOException {
     folder = Files.createDirectory(parent.resolve(name));
-    port = freePort();
+    this.port = port;
     booth = new BoothFolder(folder).defaultProcedure("S-3F-18");
     booth.stickProcedure("S-3F-18", "fill");
     booth.source(BoothFolder.SIMULATED.replace("\"full\"", "\"real-time\""));

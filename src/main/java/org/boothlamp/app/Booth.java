@@ -23,7 +23,7 @@ import org.tinylog.Logger;
  * The parts of a monitor that runs, and the order of their start and end.
  *
  * <pre>
- *   start:   boothlog -> recorder -> lamp -> sampler -> page -> badge -> sync
+ *   start:   boothlog -> recorder -> lamp -> sampler -> badge -> page -> sync
  *   close:   sampler -> lamp (dark, over the source's line if need be) -> page -> source -> badge
  *            -> recorder -> boothlog -> sync, each even if another fails
  * </pre>
@@ -127,11 +127,11 @@ final class Booth implements RunningBooth {
     }
     lamp.start();
     samplerThread.start();
-    if (openPage != null) {
-      startPage();
-    }
     if (badgeThread != null) {
       badgeThread.start();
+    }
+    if (openPage != null) {
+      startPage();
     }
     if (syncThread != null) {
       syncThread.start();

@@ -19,6 +19,7 @@ import org.boothlamp.settings.ProcedureFolder;
 import org.boothlamp.settings.Procedures;
 import org.boothlamp.settings.SettingsException;
 import org.boothlamp.signal.PairScale;
+import org.tinylog.Logger;
 
 /** Signs in from the page as the command does: a row in the log, which the monitor notices. */
 final class PageSignIns implements SignInPort {
@@ -35,10 +36,20 @@ final class PageSignIns implements SignInPort {
     this.clock = clock;
   }
 
+  /** None if their folder cannot be read, which the command check explains. */
   @Override
   public List<Choice> choices() {
+    try {
+      return choices(folder());
+    } catch (SettingsException unreadable) {
+      Logger.warn("page: {}", unreadable.getMessage());
+      return List.of();
+    }
+  }
+
+  private static List<Choice> choices(ProcedureFolder folder) {
     List<Choice> choices = new ArrayList<>();
-    for (LoadedProcedure loaded : folder().list()) {
+    for (LoadedProcedure loaded : folder.list()) {
       Procedure procedure = loaded.procedure();
       for (Pass pass : procedure.passes()) {
         choices.add(new Choice(procedure.id(), procedure.revision(), pass.name(), pass.windows()));

@@ -158,7 +158,9 @@ public final class Wiring implements Parts {
     return settings.page() == null
         ? booth
         : booth.withPage(
-            () -> Pages.of(settings, open, clocks.wall(), monitor, log.path()).server());
+            () ->
+                Pages.of(settings, open, clocks.wall(), monitor, log.path(), recordings(settings))
+                    .server());
   }
 
   /** A source that runs faster than life brings its own time of day along, which is right. */

@@ -10,6 +10,7 @@ import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.report.EarlierRun;
+import org.boothlamp.report.ReplayChoice;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunSummary;
 import org.boothlamp.report.RunTrace;
@@ -17,6 +18,7 @@ import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
 import org.boothlamp.report.ShiftSpan;
 import org.boothlamp.report.SignInMoment;
+import org.boothlamp.report.WeldReplay;
 
 /**
  * Reads a log without changing it: beside the monitor that writes it, alone, or on a read-only
@@ -141,6 +143,20 @@ public final class BoothLogReader implements AutoCloseable {
   /** What a comparison needs of the judged runs that began in a span of time. */
   public List<EarlierRun> earlierRuns(long fromWallMillis, long untilWallMillis) {
     return atOneMoment(from -> GlanceReading.earlierRuns(from, fromWallMillis, untilWallMillis));
+  }
+
+  /** A run to be looked at again, as far as it is saved; null if there is no such segment. */
+  public WeldReplay weldReplay(long segmentId) {
+    return atOneMoment(from -> ReplayReading.read(from, segmentId));
+  }
+
+  /**
+   * Other runs of the pass of a run, to lay it beside: reference welds first, then the latest.
+   *
+   * @param most how many
+   */
+  public List<ReplayChoice> replayChoices(RunRecord run, int most) {
+    return atOneMoment(from -> ReplayReading.choices(from, run, most));
   }
 
   /** What names a segment outside the log; null if there is no such segment. */

@@ -26,9 +26,7 @@ final class LiveView implements View {
           "page.side.volts.high",
           "same.page.seconds",
           "nobody",
-          "page.no-procedure",
-          "page.line.average",
-          "page.line.raw");
+          "page.no-procedure");
 
   private final Layout layout;
 
@@ -60,6 +58,7 @@ final class LiveView implements View {
           now(page);
           chart(page, "amps");
           chart(page, "volts");
+          page.leaf("p", layout.say("page.lines"), "class", "hint");
         },
         SCRIPTS.toArray(String[]::new));
   }

@@ -6,7 +6,7 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
-import java.util.concurrent.ArrayBlockingQueue;
+import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -16,7 +16,7 @@ import org.tinylog.Logger;
 
 /**
  * The JDK's own HTTP server in front of a {@link Site}, with everything bounded: connections,
- * threads, waiting requests, size and time of each, turns of each address.
+ * threads, size and time of each request, turns of each address.
  *
  * <pre>
  *   sockets -> HttpServer -> threads "page-1" … -> Site        ordinary answers
@@ -32,8 +32,10 @@ public final class PageServer implements AutoCloseable {
   static final int MOST_BODY_BYTES = 8_192;
   static final int MOST_URI_CHARACTERS = 2_048;
 
-  private static final int THREADS = 8;
-  private static final int MOST_WAITING = 64;
+  /** Most of them wait for somebody slow, if ever there are so many: that costs no processor. */
+  private static final int MOST_THREADS = 48;
+
+  private static final long STACK_BYTES = 256 << 10;
   private static final long LONGEST_ANSWER_NANOS = 5_000_000_000L;
   private static final String FORM = "application/x-www-form-urlencoded";
 
@@ -41,7 +43,7 @@ public final class PageServer implements AutoCloseable {
   private static final Map<String, String> LIMITS =
       Map.of(
           "jdk.httpserver.maxConnections", "160",
-          "sun.net.httpserver.maxReqTime", "5",
+          "sun.net.httpserver.maxReqTime", "3",
           "sun.net.httpserver.maxReqHeaders", "60",
           "sun.net.httpserver.maxReqHeaderSize", "16384",
           "sun.net.httpserver.drainAmount", "16384",
@@ -77,16 +79,19 @@ public final class PageServer implements AutoCloseable {
     turns = new RateLimit(200, 40, NanoClock.SYSTEM);
     streamThread = new WorkerThread(stream, PageServer::sayThatPartEnded);
     watchThread = new WorkerThread(deadlines, PageServer::sayThatPartEnded);
+    threads = threads();
+  }
+
+  /** Whoever comes while all of them are busy is hung up on: nobody waits in a queue. */
+  private static ThreadPoolExecutor threads() {
     AtomicInteger number = new AtomicInteger();
-    threads =
-        new ThreadPoolExecutor(
-            THREADS,
-            THREADS,
-            10,
-            TimeUnit.SECONDS,
-            new ArrayBlockingQueue<>(MOST_WAITING),
-            task -> new Thread(task, "page-" + number.incrementAndGet()));
-    threads.allowCoreThreadTimeOut(true);
+    return new ThreadPoolExecutor(
+        0,
+        MOST_THREADS,
+        10,
+        TimeUnit.SECONDS,
+        new SynchronousQueue<>(),
+        task -> new Thread(null, task, "page-" + number.incrementAndGet(), STACK_BYTES));
   }
 
   private static void sayThatPartEnded(Throwable thrown) {

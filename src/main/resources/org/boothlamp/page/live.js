@@ -57,8 +57,8 @@
       axes: [{ ...axis, values: (u, splits) => splits.map(each => `${each} s`) },
         { ...axis, size: 64, values: (u, splits) => splits.map(each => `${each} ${unit}`) }],
       series: [{},
-        { label: words['page.line.raw'], stroke: colour('raw'), width: 1, points: { show: false } },
-        { label: words['page.line.average'], stroke: colour('average'), width: 3,
+        { stroke: colour('raw'), width: 1, points: { show: false } },
+        { stroke: colour('average'), width: 3,
           points: { show: false } }],
       hooks: { drawClear: [band], drawAxes: [limits] },
     }, [[], [], []], element);

@@ -7,14 +7,33 @@ import static org.boothlamp.testing.LogEntries.started;
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
+import java.net.InetAddress;
+import java.net.InetSocketAddress;
+import java.net.URI;
+import java.net.http.HttpClient;
+import java.net.http.HttpRequest;
+import java.net.http.HttpResponse;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.Map;
 import org.boothlamp.judging.Side;
+import org.boothlamp.monitor.LiveFeed;
 import org.boothlamp.monitor.LogEntry;
 import org.boothlamp.monitor.SegmentEnd;
+import org.boothlamp.monitor.WallClock;
+import org.boothlamp.page.BoothPage;
+import org.boothlamp.page.PageOptions;
+import org.boothlamp.page.PageServer;
+import org.boothlamp.page.SignInPort;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.LogEntries;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Units;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
@@ -63,14 +82,66 @@ class BoothLogSpeedIT {
     long day = LogEntries.FIRST_WALL_MILLIS + 100L * 86_400_000;
     double dayMillis = quickestMillis(SEGMENTS_A_DAY, day, day + 86_400_000);
     double yearMillis = quickestMillis(SEGMENTS, 0, Long.MAX_VALUE);
+    double pageMillis = quickestPageMillis(day);
     System.out.printf(
-        "log of %,d segments, %.0f MB: a day in %.1f ms, the year in %.0f ms%n",
-        SEGMENTS, Files.size(path) / 1e6, dayMillis, yearMillis);
+        "log of %,d segments, %.0f MB: a day in %.1f ms, its page in %.1f ms, the year in %.0f ms%n",
+        SEGMENTS, Files.size(path) / 1e6, dayMillis, pageMillis, yearMillis);
 
     assertTrue(dayMillis < 100, "a day took " + dayMillis + " ms");
     // The report of a year has a second; half of it is the aim on a machine with nothing else to
     // do.
     assertTrue(yearMillis < 1_000, "the year took " + yearMillis + " ms");
+    assertTrue(pageMillis < 200, "the page of a day took " + pageMillis + " ms");
+  }
+
+  private double quickestPageMillis(long day) throws Exception {
+    PageOptions options =
+        new PageOptions(
+            "B-07",
+            Language.ENGLISH,
+            Units.METRIC,
+            new InetSocketAddress(InetAddress.getLoopbackAddress(), 0),
+            Map.of(),
+            null,
+            null,
+            List.of(),
+            List.of(),
+            40);
+    SignInPort nobody = new NoSignIns();
+    try (PageServer server =
+        new BoothPage(options, new LiveFeed(), path, nobody, Map::of, WallClock.SYSTEM).server()) {
+      server.start();
+      LocalDate date = LocalDate.ofInstant(Instant.ofEpochMilli(day), ZoneId.systemDefault());
+      HttpRequest request =
+          HttpRequest.newBuilder(URI.create(server.url() + "/runs?day=" + date)).build();
+      HttpClient client = HttpClient.newHttpClient();
+      double quickest = Double.MAX_VALUE;
+      for (int i = 0; i < TRIES; i++) {
+        long begun = System.nanoTime();
+        HttpResponse<String> page = client.send(request, HttpResponse.BodyHandlers.ofString());
+        quickest = Math.min(quickest, (System.nanoTime() - begun) / 1e6);
+        assertEquals(200, page.statusCode());
+        assertTrue(page.body().split("<tr>").length > 100, "runs of the day");
+      }
+      return quickest;
+    }
+  }
+
+  private static final class NoSignIns implements SignInPort {
+    @Override
+    public List<Choice> choices() {
+      return List.of();
+    }
+
+    @Override
+    public void signIn(String trainee, String procedureId, String pass) {
+      throw new AssertionError("nobody signs in here");
+    }
+
+    @Override
+    public void signOut() {
+      throw new AssertionError("nobody signs out here");
+    }
   }
 
   @Test
