@@ -8,6 +8,7 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
+import java.util.Comparator;
 import java.util.List;
 
 /** Holds the lamp's trace against the log: each run was shown as it began. */
@@ -29,11 +30,22 @@ final class LampPunctuality {
             statement.executeQuery("SELECT id, start_mono_ns FROM segment ORDER BY id")) {
       while (starts.next()) {
         long start = starts.getLong(2);
-        assertEquals(1, shownAt(start, rows), "run " + starts.getLong(1) + " at " + start);
+        long run = starts.getLong(1);
+        assertEquals(1, shownAt(start, rows), () -> "run " + run + ": " + nearest(start, rows));
         during += start >= fromNanos && start < untilNanos ? 1 : 0;
       }
     }
     return during;
+  }
+
+  /** How far off the nearest was, for whoever has to tell a busy machine from a lamp that waits. */
+  private static String nearest(long startNanos, List<LampTrace.Row> rows) {
+    return rows.stream()
+        .filter(row -> row.signal().equals("settling"))
+        .map(row -> (row.monotonicNanos() - startNanos) / 1e9)
+        .min(Comparator.comparingDouble(Math::abs))
+        .map(seconds -> "shown after " + seconds + " s")
+        .orElse("never shown");
   }
 
   private static long shownAt(long startNanos, List<LampTrace.Row> rows) {
