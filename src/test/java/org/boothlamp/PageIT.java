@@ -35,7 +35,9 @@ class PageIT {
 
   private static final int RATE = 5_000;
 
-  /** From the pair that moves the average out: 0.1 s to the next judging, 0.01 s of the slot, 5 ms. */
+  /**
+   * From the pair that moves the average out: 0.1 s to the next judging, 0.01 s of the slot, 5 ms.
+   */
   private static final long LATEST_NANOS = 115_000_000L;
 
   /** Other programs of a shared machine may hold up all of it: the best of a few counts. */
@@ -67,8 +69,7 @@ class PageIT {
     RecordingScale.write(RecordingScale.fileBeside(wav), PairScript.SCALE);
     booth
         .folder()
-        .source(
-            "[source]\nkind = \"recording\"\nfile = \"" + wav + "\"\nspeed = \"real-time\"\n");
+        .source("[source]\nkind = \"recording\"\nfile = \"" + wav + "\"\nspeed = \"real-time\"\n");
   }
 
   @Test
@@ -160,9 +161,9 @@ class PageIT {
   void shouldStayOpenForWhoeverLooksLiveAndEndWithTheMonitor() throws Exception {
     try (PageBooth booth = new PageBooth(folder, "booth").start("B-07", "", "").awaitPage()) {
       HttpClient client = HttpClient.newBuilder().connectTimeout(Duration.ofSeconds(5)).build();
-      HttpRequest live = HttpRequest.newBuilder(URI.create(booth.origin() + "/live/stream")).build();
-      HttpResponse<Stream<String>> stream =
-          client.send(live, BodyHandlers.ofLines());
+      HttpRequest live =
+          HttpRequest.newBuilder(URI.create(booth.origin() + "/live/stream")).build();
+      HttpResponse<Stream<String>> stream = client.send(live, BodyHandlers.ofLines());
       assertEquals("text/event-stream", stream.headers().firstValue("Content-Type").orElse(""));
       CompletableFuture<Long> lines = CompletableFuture.supplyAsync(() -> stream.body().count());
       Thread.sleep(4_500);

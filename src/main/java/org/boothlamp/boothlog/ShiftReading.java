@@ -101,7 +101,8 @@ final class ShiftReading {
   static RunRecord run(LogConnection log, long segmentId) throws SQLException {
     ShiftReading reading = new ShiftReading(log, 0, 0);
     reading.booths = new BootTimes(log).booths();
-    List<RunRecord> found = reading.runs(new Selection(" WHERE s.id = ?", Selection.BY_TIME, segmentId));
+    List<RunRecord> found =
+        reading.runs(new Selection(" WHERE s.id = ?", Selection.BY_TIME, segmentId));
     return found.isEmpty() ? null : found.get(0);
   }
 
