@@ -19,6 +19,7 @@ final class LiveView implements View {
   private static final List<String> WORDS =
       List.of(
           "page.no-connection",
+          "page.error.token",
           "page.stale",
           "page.side.amps.low",
           "page.side.amps.high",

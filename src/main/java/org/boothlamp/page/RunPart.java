@@ -3,7 +3,10 @@ package org.boothlamp.page;
 import org.boothlamp.report.Markup;
 import org.boothlamp.report.RunRecord;
 
-/** Something more on a run's page: a form, a link, a picture. Called from several threads. */
+/**
+ * Something more on a run's page: a form, a link, a picture. Called from several threads. A form
+ * goes to a view of its own, such as /bead/17, which sends the browser back to /runs/17.
+ */
 public interface RunPart {
 
   /**

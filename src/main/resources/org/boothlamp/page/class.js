@@ -43,9 +43,9 @@
     Boothlamp.show(view.who, Boothlamp.who(words, booth));
   }
 
-  function lost(view) {
+  function lost(view, status) {
     view.tile.dataset.signal = 'none';
-    Boothlamp.show(view.word, words['page.no-connection']);
+    Boothlamp.show(view.word, words[status === 401 ? 'page.error.token' : 'page.no-connection']);
     for (const each of [view.why, view.figures]) Boothlamp.show(each, '');
   }
 
@@ -61,7 +61,7 @@
     const view = tileOf(origin);
     return Boothlamp.follow(`${origin}/live/stream?lamp`, () => options(origin), {
       event: (name, data) => name === 'booth' ? showBooth(view, data) : showLive(view, data),
-      lost: () => lost(view),
+      lost: status => lost(view, status),
     });
   });
 
