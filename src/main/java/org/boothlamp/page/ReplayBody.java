@@ -39,11 +39,7 @@ final class ReplayBody {
           "replay.page.zoom.single",
           "replay.page.zoom.shorts",
           "replay.page.zoom.not-measured",
-          "replay.page.sound.wait",
-          "replay.page.one",
-          "replay.page.beside",
-          "page.line.average",
-          "page.line.raw");
+          "replay.page.sound.wait");
 
   private final Layout layout;
   private final SideBySide pair;

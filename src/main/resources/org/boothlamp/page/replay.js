@@ -108,15 +108,14 @@
     for (const [which, run] of runs()) {
       const column = run.alternating ? `highest_${quantity}` : quantity;
       const padded = list => t.map((each, k) => k < list.length ? list[k] : null);
-      const label = line => `${words[`replay.page.${which}`]}, ${words[`page.line.${line}`]}`;
       // Of the other run the average is enough: two restless lines hide each other.
       if (which === 'one' || run.alternating) {
         values.push(padded(run[column]));
-        series.push({ label: label('raw'), width: 1, points: { show: false },
+        series.push({ width: 1, points: { show: false },
           stroke: colour(which === 'one' ? 'raw' : 'beside') });
       }
       values.push(padded(run[`average_${quantity}`]));
-      series.push({ label: label('average'), width: 3, points: { show: false },
+      series.push({ width: 3, points: { show: false },
         stroke: colour(which === 'one' ? 'average' : 'beside'), dash: which === 'one' ? [] : [10, 5] });
     }
     const range = (u, low, high) => {
@@ -130,8 +129,8 @@
   }
 
   function rawChart(quantity, unit) {
-    const series = ['lowest', 'highest'].map(which =>
-      ({ label: which, stroke: colour('average'), width: 1, points: { show: false } }));
+    const series = ['lowest', 'highest'].map(() =>
+      ({ stroke: colour('average'), width: 1, points: { show: false } }));
     const range = (u, low, high) => [Math.min(0, low ?? 0), Math.max(1, high ?? 1)];
     const chart = plot(byId(`raw-${quantity}`), unit, range, series, [[], [], []],
       { draw: [nowLine] }, 4);
