@@ -2,6 +2,7 @@ package org.boothlamp.technique;
 
 import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.ExpandedUncertainty;
+import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Characteristic;
 import org.boothlamp.procedure.Pass;
 import org.boothlamp.procedure.Procedure;
@@ -26,6 +27,15 @@ final class CauseFinder {
 
   /** Where the right setting lies in its window, as a standard uncertainty: the caution band. */
   private static final double MIDDLE_SHARE = 0.1;
+
+  /**
+   * Volts an amp of an arc that keeps its length: half to all of the conventional load's 0.04 V an
+   * amp (IEC 60974-1, from memory).
+   */
+  private static final double ARC_OHMS = 0.03;
+
+  /** So much at least; more must be the hand's. */
+  private static final double LEAST_ARC_OHMS = 0.01;
 
   /** Volts if a pass does not limit them: 20 to 30 V, rectangular (US Army course OD1651). */
   private static final double UNLIMITED_VOLTS_UNCERTAINTY = 10 / Math.sqrt(12);
@@ -78,10 +88,23 @@ final class CauseFinder {
     SourceCurve curve = SourceCurve.of(profile, parts.levelWithout(spell), source);
     ExplainedSpell byProcedure = byProcedure(spell, there, curve);
     ExplainedSpell byOwnPart = byOwnPart(spell, there, curve);
-    if (byProcedure.cause() == Cause.MACHINE_SETTING || byOwnPart == null) {
-      return byProcedure;
+    if (byOwnPart == null) {
+      return parts.isGeneral(spell)
+          ? byProcedure
+          : ExplainedSpell.doubtful(spell, Doubt.NOTHING_TO_COMPARE, Evidence.NONE);
     }
-    return byOwnPart.isNamed() || !parts.isGeneral(spell) ? byOwnPart : byProcedure;
+    boolean general = parts.isGeneral(spell);
+    if (byProcedure.cause() == Cause.MACHINE_SETTING) {
+      boolean both = byOwnPart.isNamed() && (isVoltsOfConstantCurrent(spell) || !general);
+      return both
+          ? ExplainedSpell.doubtful(spell, Doubt.HAND_AND_SETTING, byProcedure.evidence())
+          : general ? byProcedure : byOwnPart;
+    }
+    return byOwnPart.isNamed() || !general ? byOwnPart : byProcedure;
+  }
+
+  private boolean isVoltsOfConstantCurrent(Spell spell) {
+    return source == Characteristic.CONSTANT_CURRENT && spell.quantity() == Quantity.VOLTS;
   }
 
   /** Null if there is no steady part. */
@@ -91,7 +114,8 @@ final class CauseFinder {
       return null;
     }
     ExplainedSpell found = rule.byOwnPart(spell, againstOwn(there, steady, curve));
-    return found.isNamed() && isHelpedBySetting(spell, there, steady)
+    return found.isNamed()
+            && (isHelpedBySetting(spell, there, steady) || isVoltsSetOff(spell, steady, curve))
         ? ExplainedSpell.doubtful(spell, Doubt.HAND_AND_SETTING, found.evidence())
         : found;
   }
@@ -102,28 +126,63 @@ final class CauseFinder {
    */
   private boolean isHelpedBySetting(Spell spell, WorkingPoint there, WorkingPoint steady) {
     Window window = pass.window(spell.quantity());
-    boolean byHandAlone =
-        source == Characteristic.CONSTANT_CURRENT && spell.quantity() == Quantity.VOLTS;
-    if (window == null || byHandAlone) {
+    if (window == null) {
       return false;
     }
-    boolean amps = spell.quantity() == Quantity.AMPS;
-    if (!amps && spell.quantity() != Quantity.VOLTS) {
+    double off =
+        switch (spell.quantity()) {
+          case AMPS -> steady.amps() - middle(window);
+          case VOLTS ->
+              source == Characteristic.CONSTANT_CURRENT
+                  ? voltsByAmps(steady)
+                  : steady.volts() - middle(window);
+          default -> 0;
+        };
+    double value = spell.quantity() == Quantity.AMPS ? there.amps() : there.volts();
+    boolean seen = Math.abs(off) > MIDDLE_SHARE * window.width();
+    return seen && isInside(window, value - off);
+  }
+
+  /**
+   * True if the steady part of a wire arc shows volts that are set wrong: with them goes the feed,
+   * the same way, and the part inside the window may be the one in which the hand made up for it.
+   */
+  private boolean isVoltsSetOff(Spell spell, WorkingPoint steady, SourceCurve curve) {
+    Window amps = pass.window(Quantity.AMPS);
+    Window volts = pass.window(Quantity.VOLTS);
+    if (source != Characteristic.CONSTANT_VOLTAGE || volts == null) {
       return false;
     }
-    double off = (amps ? steady.amps() : steady.volts()) - middle(window);
-    double corrected = (amps ? there.amps() : there.volts()) - off;
-    boolean inside = corrected >= window.low() && corrected <= window.high();
-    return inside && Math.abs(off) > MIDDLE_SHARE * window.width();
+    double ratio = againstProcedure(steady, amps, volts, curve).voltsOffCurveRatio();
+    boolean sameWay = ratio > 0 == (spell.side() == Side.HIGH);
+    return sameWay && DirectionRule.isSeen(ratio);
+  }
+
+  private static boolean isInside(Window window, double value) {
+    return value >= window.low() && value <= window.high();
+  }
+
+  /** Volts that an arc takes more because its amps are off the middle of their window. */
+  private double voltsByAmps(WorkingPoint point) {
+    Window amps = pass.window(Quantity.AMPS);
+    return amps == null ? 0 : ARC_OHMS * (point.amps() - middle(amps));
   }
 
   private ExplainedSpell byProcedure(Spell spell, WorkingPoint there, SourceCurve curve) {
     Window amps = pass.window(Quantity.AMPS);
     Window volts = pass.window(Quantity.VOLTS);
     boolean known = source == Characteristic.CONSTANT_CURRENT ? amps != null : volts != null;
-    return parts.isGeneral(spell) && known
-        ? rule.byProcedure(spell, againstProcedure(there, amps, volts, curve))
-        : ExplainedSpell.doubtful(spell, Doubt.NOTHING_TO_COMPARE, Evidence.NONE);
+    if (!known) {
+      return ExplainedSpell.doubtful(spell, Doubt.NOTHING_TO_COMPARE, Evidence.NONE);
+    }
+    ExplainedSpell found = rule.byProcedure(spell, againstProcedure(there, amps, volts, curve));
+    boolean moreThanTheAmps =
+        found.cause() == Cause.MACHINE_SETTING
+            && isVoltsOfConstantCurrent(spell)
+            && !isInside(volts, there.volts() - LEAST_ARC_OHMS / ARC_OHMS * voltsByAmps(there));
+    return moreThanTheAmps
+        ? ExplainedSpell.doubtful(spell, Doubt.HAND_AND_SETTING, found.evidence())
+        : found;
   }
 
   /** The same sensor in the same minute: only its gain matters, and only for the change. */

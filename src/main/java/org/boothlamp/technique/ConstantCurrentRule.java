@@ -11,9 +11,6 @@ import org.boothlamp.procedure.Quantity;
  */
 final class ConstantCurrentRule implements DirectionRule {
 
-  /** Conventional load of stick and TIG, 0.04 V an amp (IEC 60974-1, from memory). */
-  private static final double ARC_OHMS = 0.04;
-
   @Override
   public ExplainedSpell byOwnPart(Spell spell, Evidence evidence) {
     double volts = evidence.voltsRatio();
@@ -56,19 +53,11 @@ final class ConstantCurrentRule implements DirectionRule {
     }
     double weaker = Math.min(Math.abs(volts), Math.abs(amps));
     if (amps * volts > 0) {
-      return isExplainedByAmps(evidence)
-          ? ExplainedSpell.named(spell, Cause.MACHINE_SETTING, evidence, weaker)
-          : ExplainedSpell.doubtful(spell, Doubt.HAND_AND_SETTING, evidence);
+      return ExplainedSpell.named(spell, Cause.MACHINE_SETTING, evidence, weaker);
     }
     return isSeen(evidence.ampsOffCurveRatio())
         ? ExplainedSpell.doubtful(spell, Doubt.NOT_ALONG_THE_CURVE, evidence)
         : ExplainedSpell.named(spell, arc(evidence), evidence, weaker);
-  }
-
-  /** An arc of the same length takes little more volts at more amps. */
-  private static boolean isExplainedByAmps(Evidence evidence) {
-    double left = evidence.deltaVolts() - ARC_OHMS * evidence.deltaAmps();
-    return !isSeen(left / evidence.deltaVoltsUncertainty());
   }
 
   private static ExplainedSpell ampsByProcedure(Spell spell, Evidence evidence) {

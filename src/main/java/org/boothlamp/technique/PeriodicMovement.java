@@ -27,6 +27,8 @@ public record PeriodicMovement(double periodSeconds, double strength, boolean[] 
 
   private static final double LEAST_STRENGTH_AT_THE_NEXT = 0.3;
 
+  private static final double AS_LIKE = 0.85;
+
   /** Share of a spell that must be inside stretches with a beat. */
   private static final double MOST_OF_A_SPELL = 0.8;
 
@@ -83,7 +85,7 @@ public record PeriodicMovement(double periodSeconds, double strength, boolean[] 
             periodic);
   }
 
-  /** The lag of the highest peak after the first fall below zero; 0 if it is no beat. */
+  /** The lag of the first high peak after the first fall below zero; 0 if it is no beat. */
   private static int beat(double[] stretch) {
     if (!withoutLevel(stretch)) {
       return 0;
@@ -98,7 +100,22 @@ public record PeriodicMovement(double periodSeconds, double strength, boolean[] 
         best = lag;
       }
     }
-    return isBeat(stretch, best) ? best : 0;
+    int first = firstLike(stretch, Math.max(LEAST_LAG, 2), best);
+    return isBeat(stretch, first) ? first : 0;
+  }
+
+  /** Two and three movements later a beat is as like itself as after one. */
+  private static int firstLike(double[] stretch, int from, int best) {
+    double enough = AS_LIKE * autocorrelation(stretch, best);
+    for (int lag = from; lag < best; lag++) {
+      double here = autocorrelation(stretch, lag);
+      if (here >= enough
+          && here >= autocorrelation(stretch, lag - 1)
+          && here >= autocorrelation(stretch, lag + 1)) {
+        return lag;
+      }
+    }
+    return best;
   }
 
   /** A peak and not the slope of one, and the movement after the next like it as well. */

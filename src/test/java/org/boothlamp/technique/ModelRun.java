@@ -1,6 +1,7 @@
 package org.boothlamp.technique;
 
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.SplittableRandom;
 import org.boothlamp.judging.Side;
@@ -57,13 +58,13 @@ final class ModelRun {
 
   private double[] aim() {
     double[] aim = new double[points];
-    java.util.Arrays.fill(aim, 1);
+    Arrays.fill(aim, 1);
     if (booth.mistake.hand) {
       int spells = 1 + random.nextInt(2);
       for (int spell = 0; spell < spells; spell++) {
         int length = 40 + random.nextInt(60);
         int from = 30 + spell * points / 2 + random.nextInt(Math.max(1, points / 2 - 140));
-        java.util.Arrays.fill(aim, from, Math.min(points, from + length), booth.spellLength);
+        Arrays.fill(aim, from, Math.min(points, from + length), booth.spellLength);
       }
     }
     return aim;
