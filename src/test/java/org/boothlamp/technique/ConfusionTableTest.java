@@ -34,7 +34,7 @@ class ConfusionTableTest {
 
   @Test
   void shouldNameTheRightCauseOrNone() {
-    SplittableRandom random = new SplittableRandom(Long.getLong("seed", 20_261_125L));
+    SplittableRandom random = new SplittableRandom(20_261_125);
     for (int run = 0; run < RUNS; run++) {
       ModelBooth booth = new ModelBooth(random.split());
       count(new ModelRun(booth, random.split()));

@@ -2,6 +2,7 @@ package org.boothlamp.technique;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
 import static org.junit.jupiter.api.Assertions.assertFalse;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.util.EnumSet;
 import java.util.List;
@@ -64,5 +65,33 @@ class RecordedTechniqueTest {
     assertEquals(Set.of(), causes(runs.get(0)));
     assertEquals(Set.of(Cause.ARC_LONGER), causes(runs.get(1)));
     assertEquals(Set.of(Cause.MACHINE_SETTING), causes(runs.get(2)));
+  }
+
+  /** Forty shorts a second in the first three runs, 18.6 in the fourth, which is set too hot. */
+  @Test
+  void shouldPutTheTransferOfEachWireRunIntoAWord() {
+    List<TechniqueReading> runs = read("short-arc-four-runs");
+    for (TechniqueReading run : runs.subList(0, 3)) {
+      assertEquals(TransferState.STEADY, run.transferState());
+      assertEquals(42, run.transfer().shortsPerSecond(), 2);
+      assertEquals(1 / run.transfer().shortsPerSecond(), run.transfer().meanCycleSeconds(), 0.001);
+    }
+    assertEquals(TransferState.TOO_HOT, runs.get(3).transferState());
+  }
+
+  @Test
+  void shouldSayItSoThatATraineeUnderstands() {
+    assertEquals(
+        "Volts rose and amps fell once: arc getting long.",
+        TechniqueSentence.of(read("stick-five-runs").get(1), 12));
+    assertEquals("", TechniqueSentence.of(read("stick-five-runs").get(0), 14));
+  }
+
+  @Test
+  void shouldFindTheLongArcRunsUnsteadierThanTheOthers() {
+    List<TechniqueReading> runs = read("stick-five-runs");
+    double clean = runs.get(0).steadiness().spreadPercent();
+    assertTrue(runs.get(1).steadiness().spreadPercent() > 3 * clean);
+    assertTrue(runs.get(4).steadiness().spreadPercent() < 2 * clean);
   }
 }
