@@ -183,6 +183,14 @@ class PageBrowserIT {
     browser.find("tbody a").click();
     assertTrue(browser.text("h1").matches("Run \\d+"), browser.text("h1"));
     assertEquals(List.of(), browser.violations());
+    browser.find("#length").sendKeys("148");
+    browser.find("section.bead button[type=submit]").click();
+    browser.await("the bead", () -> browser.text("main").contains("travel speed"));
+    browser.find("#words").sendKeys("even ripples");
+    browser.find("section.reference button[type=submit]").click();
+    browser.await("the mark", () -> browser.text("main").contains("even ripples"));
+    assertEquals(List.of(), browser.violations());
+    browser.picture("run-tablet");
 
     click("/state");
     assertTrue(browser.text("main").contains("simulated booth"), browser.text("main"));

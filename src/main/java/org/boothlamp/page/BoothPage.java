@@ -13,6 +13,7 @@ import java.util.function.Function;
 import org.boothlamp.monitor.LiveFeed;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.monitor.WallClock;
+import org.boothlamp.report.BeadWords;
 
 /** Puts a booth's page together: a list of constructions. */
 public final class BoothPage {
@@ -108,8 +109,12 @@ public final class BoothPage {
     views.add(new LiveView(layout));
     views.add(new RunsView(layout, runs, today, zone));
     List<RunPart> runParts = new ArrayList<>(List.of(ReplayView.link(layout)));
+    BeadDesk beads =
+        new BeadDesk(log, zone, clock, new BeadWords(layout.phrases(), layout.units()));
+    runParts.add(new BeadPart(layout, beads));
     parts.forEach(part -> runParts.add(part.apply(layout)));
     views.add(new RunView(layout, runs, zone, runParts));
+    views.add(new BeadView(layout, beads));
     views.add(new ReplayView(layout, new ReplayRuns(log), recordings, zone));
     views.add(new SignInView(layout, signIns));
     more.forEach(view -> views.add(view.apply(layout)));

@@ -13,6 +13,7 @@ import org.boothlamp.testing.ConverterBooth;
 import org.boothlamp.testing.FakeConverters;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -25,6 +26,7 @@ import org.junit.jupiter.params.provider.CsvSource;
  *
  * <p>The sensors give 10 mV an ampere and 40 mV a volt, whatever the converter's full scale.
  */
+@Tag("quiet")
 class I2cFuseIT {
 
   private static final int INPUT_OUTPUT_ERROR = 5;
