@@ -5,7 +5,9 @@ import java.sql.SQLException;
 import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /**
  * Deletes once what is too old on a day, some rows a step. A row that sync has not sent is kept and
@@ -15,6 +17,9 @@ final class RetentionPass {
 
   /** Few enough that a step takes some milliseconds, traces of long runs included. */
   private static final int MOST_AT_ONCE = 20;
+
+  /** Tables whose rows go with their run. */
+  private static final List<String> SAID_OF_A_RUN = List.of("bead", "reference_weld");
 
   /** One kind of rows, with what was done. */
   private static final class Part {
@@ -33,6 +38,7 @@ final class RetentionPass {
   }
 
   private final List<Part> parts = new ArrayList<>();
+  private final Map<String, SentRows.Unsent> unsentOfRuns = new HashMap<>();
   private int current;
 
   /**
@@ -48,6 +54,11 @@ final class RetentionPass {
     add(AgedRows.TRACES, rule.tracesDays(), sent, today, zone);
     add(AgedRows.EVENTS, rule.eventsDays(), sent, today, zone);
     add(AgedRows.SIGN_INS, rule.signInsDays(), sent, today, zone);
+    if (rule.runsDays() > 0) {
+      for (String table : SAID_OF_A_RUN) {
+        unsentOfRuns.put(table, sent.of(table));
+      }
+    }
   }
 
   private void add(AgedRows rows, int days, SentRows sent, LocalDate today, ZoneId zone)
@@ -75,14 +86,35 @@ final class RetentionPass {
     return current < parts.size();
   }
 
-  private static void delete(LogConnection log, Part part, List<AgedRows.Row> found)
-      throws SQLException {
-    List<AgedRows.Row> sent = found.stream().filter(row -> !part.unsent.has(row.id())).toList();
+  private void delete(LogConnection log, Part part, List<AgedRows.Row> found) throws SQLException {
+    List<AgedRows.Row> sent = new ArrayList<>();
+    for (AgedRows.Row row : found) {
+      boolean waits =
+          part.unsent.has(row.id()) || part.rows == AgedRows.RUNS && somethingSaidWaits(log, row);
+      if (!waits) {
+        sent.add(row);
+      }
+    }
     if (!sent.isEmpty()) {
       deleteAtOnce(log, part.rows, sent);
     }
     part.deleted += sent.size();
     part.kept += found.size() - sent.size();
+  }
+
+  /** Its rows would go with the run, and never be sent. */
+  private boolean somethingSaidWaits(LogConnection log, AgedRows.Row run) throws SQLException {
+    for (Map.Entry<String, SentRows.Unsent> said : unsentOfRuns.entrySet()) {
+      String sql = "SELECT id FROM " + said.getKey() + " WHERE segment_id = ?";
+      try (Columns row = log.bind(sql).whole(run.id()).rows()) {
+        while (row.next()) {
+          if (said.getValue().has(row.whole())) {
+            return true;
+          }
+        }
+      }
+    }
+    return false;
   }
 
   private static void deleteAtOnce(LogConnection log, AgedRows rows, List<AgedRows.Row> found)

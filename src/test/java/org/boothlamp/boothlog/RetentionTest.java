@@ -14,6 +14,7 @@ import java.util.Set;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.monitor.SegmentEnd;
+import org.boothlamp.report.EnteredBy;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -123,6 +124,18 @@ class RetentionTest {
     bench.offer(ended(start, 120, SegmentEnd.ARC_OFF));
     bench.settle();
     assertEquals(2, count("segment"));
+  }
+
+  @Test
+  void shouldKeepARunWhoseBeadWasNotSent() throws Exception {
+    weldFor(5);
+    new Beads(bench.writer.path(), () -> 1).enter(2, 100, "", EnteredBy.TRAINEE);
+    SentRows allButBeads =
+        table -> new SentRows.Unsent(table.equals("bead") ? 0 : Long.MAX_VALUE, Set.of());
+    bench.writer.keepFor(new RetentionRule(0, 1, 0, 0), allButBeads);
+    bench.passAndSettle(61);
+    assertEquals(1, bench.number("SELECT count(*) FROM bead"));
+    assertEquals("3 runs, 4 touches; not sent yet and kept: 1 run", told());
   }
 
   @Test
