@@ -29,7 +29,7 @@ class TechniqueSentenceTest {
             null,
             state,
             null,
-            PeriodicMovement.NONE);
+            Beat.NONE);
     return TechniqueSentence.of(reading, 60);
   }
 
