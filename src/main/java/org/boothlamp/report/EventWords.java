@@ -67,6 +67,7 @@ final class EventWords {
         of("reconnected", "The line to the sensors had failed and was opened again."),
         of("format changed", "The sensors changed their rate or range in between."),
         counts("log queue full", "entry", "entries", "Lost: runs may be missing here."),
+        of("page not open", "Nobody could look at the booth from a browser."),
         of("log stalled", "The log could not be written for a while."),
         of("disk full", "The log had no room for a while; rows waited in memory."),
         of(

@@ -5,6 +5,7 @@ import java.time.LocalDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.TreeMap;
+import java.util.TreeSet;
 
 /**
  * How long the shift was that arc-on time is held against. Immutable.
@@ -96,12 +97,15 @@ public record ShiftTime(Basis basis, List<String> names, List<Stretch> stretches
 
   private static ShiftTime byHours(
       List<Stretch> contacts, ShiftSpan span, List<ShiftHours> hours, long end) {
+    TreeSet<Long> starts = new TreeSet<>();
+    contacts.forEach(contact -> starts.add(contact.fromWallMillis()));
     TreeMap<Long, Stretch> stretches = new TreeMap<>();
     List<String> names = new ArrayList<>();
     for (ShiftHours shift : hours) {
       boolean used = false;
       for (Stretch stretch : occurrences(shift, span, end)) {
-        if (contacts.stream().anyMatch(one -> startsIn(one, stretch))) {
+        Long start = starts.ceiling(stretch.fromWallMillis());
+        if (start != null && start < stretch.untilWallMillis()) {
           stretches.put(stretch.fromWallMillis(), stretch);
           used = true;
         }
@@ -111,11 +115,6 @@ public record ShiftTime(Basis basis, List<String> names, List<Stretch> stretches
       }
     }
     return new ShiftTime(Basis.SHIFTS, names, List.copyOf(stretches.values()));
-  }
-
-  private static boolean startsIn(Stretch contact, Stretch shift) {
-    return contact.fromWallMillis() >= shift.fromWallMillis()
-        && contact.fromWallMillis() < shift.untilWallMillis();
   }
 
   /** A shift that crosses midnight may have begun on the day before the span. */

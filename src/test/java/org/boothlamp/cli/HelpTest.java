@@ -58,6 +58,8 @@ class HelpTest {
     "check, --settings-only",
     "sign-in, --procedure",
     "replay, --format",
+    "replay, --segment",
+    "replay, NAME.wav",
     "record, --segment",
     "report, --trainee",
     "report, --database",
