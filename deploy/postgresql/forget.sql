@@ -7,6 +7,14 @@ DELETE FROM boothlamp.trace t USING boothlamp.segment s, boothlamp.forgotten f
   WHERE s.from_booth = t.from_booth AND s.from_log = t.from_log AND s.id = t.segment_id
     AND f.from_booth = s.from_booth AND f.from_log = s.from_log
     AND f.trainee = s.trainee AND s.id <= f.last_segment;
+DELETE FROM boothlamp.excursion_cause t USING boothlamp.segment s, boothlamp.forgotten f
+  WHERE s.from_booth = t.from_booth AND s.from_log = t.from_log AND s.id = t.segment_id
+    AND f.from_booth = s.from_booth AND f.from_log = s.from_log
+    AND f.trainee = s.trainee AND s.id <= f.last_segment;
+DELETE FROM boothlamp.technique t USING boothlamp.segment s, boothlamp.forgotten f
+  WHERE s.from_booth = t.from_booth AND s.from_log = t.from_log AND s.id = t.segment_id
+    AND f.from_booth = s.from_booth AND f.from_log = s.from_log
+    AND f.trainee = s.trainee AND s.id <= f.last_segment;
 DELETE FROM boothlamp.excursion t USING boothlamp.segment s, boothlamp.forgotten f
   WHERE s.from_booth = t.from_booth AND s.from_log = t.from_log AND s.id = t.segment_id
     AND f.from_booth = s.from_booth AND f.from_log = s.from_log

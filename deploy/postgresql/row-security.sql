@@ -77,5 +77,13 @@ ALTER TABLE boothlamp.reference_weld ENABLE ROW LEVEL SECURITY;
 DROP POLICY IF EXISTS own_rows ON boothlamp.reference_weld;
 CREATE POLICY own_rows ON boothlamp.reference_weld FOR INSERT TO boothlamp_booth
   WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.technique ENABLE ROW LEVEL SECURITY;
+DROP POLICY IF EXISTS own_rows ON boothlamp.technique;
+CREATE POLICY own_rows ON boothlamp.technique FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.excursion_cause ENABLE ROW LEVEL SECURITY;
+DROP POLICY IF EXISTS own_rows ON boothlamp.excursion_cause;
+CREATE POLICY own_rows ON boothlamp.excursion_cause FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
 
 COMMIT;

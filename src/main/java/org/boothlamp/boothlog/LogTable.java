@@ -70,7 +70,7 @@ record LogTable(
               "id",
               Order.RISING,
               "end_word IS NOT NULL",
-              List.of("segment_window", "excursion", "trace"),
+              List.of("segment_window", "excursion", "trace", "technique", "excursion_cause"),
               "segment_id"),
           alone("bead", ALWAYS),
           alone("reference_weld", ALWAYS),

@@ -6,12 +6,14 @@ import org.boothlamp.report.EnteredBead;
 import org.boothlamp.report.EnteredBy;
 import org.boothlamp.report.ReferenceWeld;
 import org.boothlamp.report.RunNotes;
+import org.boothlamp.technique.TechniqueReading;
 
-/** What people said of each run, read beside the runs in the same order. Confined to one thread. */
+/** What was said of each run, read beside the runs in the same order. Confined to one thread. */
 final class RunNotesReading implements AutoCloseable {
 
   private final SegmentChildren<EnteredBead> beads;
   private final SegmentChildren<Mark> marks;
+  private final TechniqueReadings techniques;
 
   private record Mark(boolean marked, ReferenceWeld reference) {}
 
@@ -20,10 +22,12 @@ final class RunNotesReading implements AutoCloseable {
    *
    * @param beads length, time, role, note
    * @param marks whether it is marked or the mark taken back, time, role, words
+   * @param techniques what the runs' amps and volts said
    */
-  RunNotesReading(Columns beads, Columns marks) throws SQLException {
+  RunNotesReading(Columns beads, Columns marks, TechniqueReadings techniques) throws SQLException {
     this.beads = new SegmentChildren<>(beads, RunNotesReading::bead);
     this.marks = new SegmentChildren<>(marks, RunNotesReading::mark);
+    this.techniques = techniques;
   }
 
   private static EnteredBead bead(Columns row) throws SQLException {
@@ -40,7 +44,10 @@ final class RunNotesReading implements AutoCloseable {
     EnteredBead bead = last(beads.of(id));
     Mark mark = last(marks.of(id));
     ReferenceWeld reference = mark != null && mark.marked() ? mark.reference() : null;
-    return bead == null && reference == null ? RunNotes.NONE : new RunNotes(bead, reference);
+    TechniqueReading technique = techniques.of(id);
+    return bead == null && reference == null && technique == null
+        ? RunNotes.NONE
+        : new RunNotes(bead, reference, technique);
   }
 
   private static <T> T last(List<T> rows) {

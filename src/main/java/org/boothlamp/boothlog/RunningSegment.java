@@ -8,6 +8,7 @@ import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.monitor.SegmentFigures;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.report.ExcursionRecord;
+import org.boothlamp.technique.TechniqueReading;
 
 /**
  * The segment that is being welded. Nothing of it reaches the batch before its first save, for it
@@ -32,6 +33,7 @@ final class RunningSegment {
   private final List<ExcursionRecord> excursions = new ArrayList<>();
   private final List<byte[]> chunks = new ArrayList<>();
   private final SegmentFigures latest = new SegmentFigures();
+  private final RunTechnique technique = new RunTechnique(started);
   private SegmentRow row;
   private int savedExcursions;
   private int savedPoints;
@@ -103,6 +105,9 @@ final class RunningSegment {
     }
     saveExcursions();
     savePoints();
+    if (why != null) {
+      saveTechnique();
+    }
     batch.hurry();
     savedSeconds = latest.lengthSeconds;
   }
@@ -120,6 +125,7 @@ final class RunningSegment {
   private void saveExcursions() {
     for (ExcursionRecord excursion : excursions) {
       batch.add(new ExcursionRow(row.id(), savedExcursions++, excursion));
+      technique.addExcursion(excursion);
     }
     excursions.clear();
   }
@@ -131,7 +137,15 @@ final class RunningSegment {
     for (byte[] chunk : chunks) {
       batch.add(new TraceRow(row.id(), savedPoints, chunk));
       savedPoints += chunk.length / TracePoints.POINT_BYTES;
+      technique.addPoints(chunk);
     }
     chunks.clear();
+  }
+
+  private void saveTechnique() {
+    TechniqueReading reading = technique.read(latest);
+    if (reading != null) {
+      batch.add(new TechniqueRow(row.id(), reading));
+    }
   }
 }

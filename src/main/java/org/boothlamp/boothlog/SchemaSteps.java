@@ -23,7 +23,8 @@ final class SchemaSteps {
           "002-calibration.sql",
           "003-sync.sql",
           "004-time.sql",
-          "005-bead.sql");
+          "005-bead.sql",
+          "006-technique.sql");
 
   private SchemaSteps() {}
 

@@ -128,9 +128,15 @@ final class ShiftReading {
         SegmentChildren<ExcursionRecord> excursions =
             new SegmentChildren<>(
                 which.rows(log, EXCURSIONS, ", e.number"), ShiftReading::excursion);
+        TechniqueReadings techniques =
+            new TechniqueReadings(
+                which.rows(log, TechniqueReadings.FIGURES, ""),
+                which.rows(log, TechniqueReadings.CAUSES, ", c.number"));
         RunNotesReading notes =
             new RunNotesReading(
-                which.rows(log, BEADS, ", b.id"), which.rows(log, REFERENCES, ", r.id"))) {
+                which.rows(log, BEADS, ", b.id"),
+                which.rows(log, REFERENCES, ", r.id"),
+                techniques)) {
       while (row.next()) {
         runs.add(run(row, booths, windows, excursions, notes));
       }

@@ -7,6 +7,10 @@ import java.util.function.Function;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.signal.Polarity;
+import org.boothlamp.technique.Cause;
+import org.boothlamp.technique.Doubt;
+import org.boothlamp.technique.Reference;
+import org.boothlamp.technique.TransferState;
 
 /**
  * The words of one column and what they stand for. SQLite turns each word into its place in the
@@ -20,6 +24,16 @@ final class StoredWords<T> {
       new StoredWords<>("side", List.of(Side.values()), Side::word);
   static final StoredWords<Polarity> POLARITIES =
       new StoredWords<>("polarity", List.of(Polarity.values()), Polarity::word);
+  static final StoredWords<Quantity> STEADY_QUANTITIES =
+      new StoredWords<>("steady_quantity", List.of(Quantity.values()), Quantity::key);
+  static final StoredWords<TransferState> TRANSFERS =
+      new StoredWords<>("transfer", List.of(TransferState.values()), TransferState::word);
+  static final StoredWords<Cause> CAUSES =
+      new StoredWords<>("cause", List.of(Cause.values()), Cause::word);
+  static final StoredWords<Doubt> DOUBTS =
+      new StoredWords<>("doubt", List.of(Doubt.values()), Doubt::word);
+  static final StoredWords<Reference> REFERENCES =
+      new StoredWords<>("reference", List.of(Reference.values()), Reference::word);
 
   private final String column;
   private final List<T> values;

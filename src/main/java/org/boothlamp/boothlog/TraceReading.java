@@ -58,7 +58,7 @@ final class TraceReading {
     List<Chunk> chunks = chunks(log, segmentId);
     SegmentTrace trace = new SegmentTrace(chunks.stream().mapToInt(Chunk::end).max().orElse(0));
     for (Chunk chunk : chunks) {
-      fill(trace, chunk, scale);
+      fill(trace, chunk.firstPoint(), chunk.points(), scale);
     }
     return trace;
   }
@@ -82,9 +82,11 @@ final class TraceReading {
     return chunks;
   }
 
-  private static void fill(SegmentTrace trace, Chunk chunk, PairScale scale) {
-    ByteBuffer values = TracePoints.littleEndian(chunk.points());
-    for (int point = chunk.firstPoint(); point < chunk.end(); point++) {
+  /** Puts stored points into a trace that has room for them. */
+  static void fill(SegmentTrace trace, int firstPoint, byte[] points, PairScale scale) {
+    ByteBuffer values = TracePoints.littleEndian(points);
+    int end = firstPoint + points.length / TracePoints.POINT_BYTES;
+    for (int point = firstPoint; point < end; point++) {
       fillChannel(
           values, scale.current(), point, trace.meanAmps, trace.lowestAmps, trace.highestAmps);
       fillChannel(

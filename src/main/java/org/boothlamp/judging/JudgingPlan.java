@@ -14,7 +14,7 @@ public final class JudgingPlan {
 
   private final Procedure procedure;
   private final Pass pass;
-  private final boolean calibrated;
+  private final ChannelUncertainties uncertainties;
   private final CautionBand[] bands;
 
   /**
@@ -25,7 +25,7 @@ public final class JudgingPlan {
   public JudgingPlan(Procedure procedure, Pass pass, ChannelUncertainties uncertainties) {
     this.procedure = procedure;
     this.pass = pass;
-    this.calibrated = uncertainties.calibrated();
+    this.uncertainties = uncertainties;
     List<CautionBand> live = new ArrayList<>();
     for (Window window : pass.windows()) {
       if (window.quantity().isLive()) {
@@ -47,7 +47,12 @@ public final class JudgingPlan {
 
   /** True if the caution bands rest on a calibration. */
   public boolean isCalibrated() {
-    return calibrated;
+    return uncertainties.calibrated();
+  }
+
+  /** What the caution bands rest on. */
+  public ChannelUncertainties uncertainties() {
+    return uncertainties;
   }
 
   /** Number of live windows. */

@@ -66,6 +66,7 @@ final class RunView implements View {
     figure(page, "energy", Numbers.fixed(run.energyJoules() / 1_000, 1) + " kJ");
     figure(page, "inside", RunWords.inside(layout, run));
     figure(page, "left", RunWords.excursions(layout, summary));
+    figure(page, "technique", RunWords.technique(layout, run));
     figure(page, "doubt", RunWords.flags(layout, summary));
     page.close();
     parts.forEach(part -> part.append(page, run, request));

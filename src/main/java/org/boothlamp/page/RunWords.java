@@ -8,6 +8,7 @@ import org.boothlamp.report.Numbers;
 import org.boothlamp.report.RunFlag;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.RunSummary;
+import org.boothlamp.report.TechniqueWords;
 
 /** What a page says of a run. */
 final class RunWords {
@@ -34,6 +35,11 @@ final class RunWords {
     return Double.isNaN(run.insideShare())
         ? layout.say("page.not-judged")
         : Numbers.share(run.insideShare());
+  }
+
+  /** What its amps and volts say of the technique; empty if nothing. */
+  static String technique(Layout layout, RunRecord run) {
+    return new TechniqueWords(layout.phrases(), layout.units()).sentence(run);
   }
 
   /** When it left the window and which way: "amps high 2 × 3.0 s". */

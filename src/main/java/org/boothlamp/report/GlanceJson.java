@@ -31,6 +31,7 @@ public final class GlanceJson {
     lines.number("in_window_share", row.summary().total().insideShare());
     operator(row.operator(), glance.shift(), lines);
     oftenest(row.oftenest(), lines);
+    cause(CauseTally.of(row.runs().stream().map(RunSummary::run).toList()), lines);
     change(row.change(), lines);
     lines.text("look_at", row.lookAt().word());
     lines.truth("stand_beside", glance.standBeside().contains(row)).end();
@@ -50,6 +51,12 @@ public final class GlanceJson {
     lines.count("often_outside_count", most == null ? 0 : most.count());
     lines.count("often_outside_runs", most == null ? 0 : most.runs());
     lines.text("often_outside_pass", most == null ? "" : most.pass());
+  }
+
+  private static void cause(CauseTally most, JsonLines lines) throws IOException {
+    lines.text("often_cause", most == null ? "" : most.cause().word());
+    lines.count("often_cause_count", most == null ? 0 : most.count());
+    lines.count("often_cause_excursions", most == null ? 0 : most.excursions());
   }
 
   private static void change(ChangeAgainstLastShifts change, JsonLines lines) throws IOException {

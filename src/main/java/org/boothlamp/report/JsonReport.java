@@ -179,6 +179,7 @@ public final class JsonReport {
     lines.text("recording", recordings.apply(run.id()));
     writeWindows(pass);
     BeadJson.writeNotes(lines, run);
+    TechniqueJson.write(lines, run);
     lines.startArray("flags");
     for (RunFlag flag : summary.flags()) {
       lines.item(flag.word());

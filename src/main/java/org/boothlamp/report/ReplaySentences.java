@@ -7,6 +7,7 @@ import org.boothlamp.judging.Signal;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 
 /**
  * The sentence for each frame of a run: what cannot be trusted first, then what is wrong, then what
@@ -21,11 +22,13 @@ final class ReplaySentences {
   private final WeldReplay replay;
   private final RunRecord run;
   private final Phrases phrases;
+  private final TechniqueWords technique;
   private final String[] said;
 
   ReplaySentences(WeldReplay replay, Phrases phrases) {
     this.replay = replay;
     this.phrases = phrases;
+    technique = new TechniqueWords(phrases, Units.METRIC);
     run = replay.run();
     said = new String[replay.frames()];
   }
@@ -74,11 +77,14 @@ final class ReplaySentences {
 
   private String excursion(ExcursionRecord excursion) {
     Quantity quantity = excursion.quantity();
-    return phrases.say(
-        "replay.excursion",
-        beyond(quantity, excursion.side()),
-        Durations.words(excursion.lengthSeconds()),
-        value(excursion.worst(), quantity));
+    String what =
+        phrases.say(
+            "replay.excursion",
+            beyond(quantity, excursion.side()),
+            Durations.words(excursion.lengthSeconds()),
+            value(excursion.worst(), quantity));
+    String why = technique.cause(run, excursion);
+    return why.isEmpty() ? what : what + " (" + why + ")";
   }
 
   private String outside(List<String> words) {
@@ -147,11 +153,12 @@ final class ReplaySentences {
     };
   }
 
-  /** How the run ended. */
+  /** How the run ended, and what it says of the technique. */
   String end() {
     String key = "replay.end." + run.end().replace(' ', '-');
     String why = phrases.has(key) ? phrases.say(key) : VisibleText.of(run.end());
-    return phrases.say("replay.end", Durations.words(run.lengthSeconds()), why);
+    String end = phrases.say("replay.end", Durations.words(run.lengthSeconds()), why);
+    return (end + " " + technique.sentence(run)).stripTrailing();
   }
 
   private String quantity(Quantity quantity) {

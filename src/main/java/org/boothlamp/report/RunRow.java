@@ -129,6 +129,10 @@ final class RunRow {
     if (!notes.isEmpty()) {
       page.wrapped(noteIndent, noteIndent.length(), String.join("; ", notes));
     }
+    String technique = new TechniqueWords(ENGLISH, units).sentence(summary.run());
+    if (!technique.isEmpty()) {
+      page.wrapped(noteIndent, noteIndent.length(), technique);
+    }
   }
 
   private static void addFacts(List<String> notes, RunRecord run) {

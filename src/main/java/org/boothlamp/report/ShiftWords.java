@@ -7,6 +7,7 @@ import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 
 /** What a shift's page says, in one language. Confined to one thread. */
 final class ShiftWords {
@@ -15,9 +16,11 @@ final class ShiftWords {
   private static final int LONGEST_CODE = 20;
 
   private final Phrases phrases;
+  private final TechniqueWords technique;
 
   ShiftWords(Phrases phrases) {
     this.phrases = phrases;
+    technique = new TechniqueWords(phrases, Units.METRIC);
   }
 
   String say(String key, Object... parts) {
@@ -127,7 +130,16 @@ final class ShiftWords {
     if (row.judgedRuns() == 1) {
       sentences.add(say("look.one-run"));
     }
+    String why = technique.mostOften(row.runs().stream().map(RunSummary::run).toList());
+    if (!why.isEmpty()) {
+      sentences.add(why);
+    }
     return String.join(" ", sentences);
+  }
+
+  /** What a run's amps and volts say of the technique; empty if nothing. */
+  String technique(RunRecord run) {
+    return technique.sentence(run);
   }
 
   private String look(GlanceRow row) {

@@ -95,6 +95,10 @@ final class TraineeSection {
     if (!notes.isEmpty()) {
       page.leaf("p", notes);
     }
+    String technique = words.technique(run);
+    if (!technique.isEmpty()) {
+      page.leaf("p", technique);
+    }
     page.close();
   }
 

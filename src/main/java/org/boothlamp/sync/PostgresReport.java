@@ -10,6 +10,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
+import java.util.function.UnaryOperator;
 import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.Side;
@@ -26,6 +27,8 @@ import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.TouchRecord;
 import org.boothlamp.report.UntimedStart;
 import org.boothlamp.signal.Polarity;
+import org.boothlamp.technique.ExplainedSpell;
+import org.boothlamp.technique.TechniqueReading;
 
 /**
  * Reads from a database what a booth's own log would say. Needs the right to read the views, no
@@ -186,15 +189,27 @@ public final class PostgresReport {
     Map<RunKey, List<EnteredBead>> beads = byRun(BEADS, which, "", PostgresReport::bead);
     Map<RunKey, List<ReferenceWeld>> references =
         byRun(REFERENCES, which, "", PostgresReport::reference);
+    Map<RunKey, List<ExplainedSpell>> causes =
+        byRun(PostgresTechnique.CAUSES + SAME_RUN, which, BY_NUMBER, PostgresTechnique::cause);
+    Map<RunKey, List<TechniqueReading>> techniques =
+        byRun(PostgresTechnique.FIGURES + SAME_RUN, which, "", PostgresTechnique::figures);
     Map<RunKey, RunNotes> notes = new HashMap<>();
-    beads.forEach((run, bead) -> notes.put(run, new RunNotes(bead.get(0), null)));
-    references.forEach(
-        (run, mark) ->
-            notes.merge(
+    beads.forEach((run, bead) -> note(notes, run, said -> said.withBead(bead.get(0))));
+    references.forEach((run, mark) -> note(notes, run, said -> said.withReference(mark.get(0))));
+    techniques.forEach(
+        (run, read) ->
+            note(
+                notes,
                 run,
-                new RunNotes(null, mark.get(0)),
-                (bead, reference) -> new RunNotes(bead.bead(), reference.reference())));
+                said ->
+                    said.withTechnique(
+                        read.get(0).withSpells(causes.getOrDefault(run, List.of())))));
     return notes;
+  }
+
+  private static void note(
+      Map<RunKey, RunNotes> notes, RunKey run, UnaryOperator<RunNotes> further) {
+    notes.put(run, further.apply(notes.getOrDefault(run, RunNotes.NONE)));
   }
 
   private <T> List<T> list(String select, Selection which, Reading<T> reading) throws SQLException {
@@ -309,7 +324,7 @@ public final class PostgresReport {
   }
 
   /** Takes the values of a row from left to right; a NULL number comes out as NaN. */
-  private static final class Row {
+  static final class Row {
 
     private final ResultSet rows;
     private int column;

@@ -46,6 +46,11 @@ public record ExplainedSpell(
     return new ExplainedSpell(spell, cause, doubt, evidence, confidence, mm);
   }
 
+  /** True if the amps changed by at least {@link #LEAST_RATIO} times their uncertainty. */
+  public boolean isAmpsMoved() {
+    return DirectionRule.isSeen(evidence.ampsRatio());
+  }
+
   boolean isNamed() {
     return cause != Cause.CANNOT_TELL;
   }

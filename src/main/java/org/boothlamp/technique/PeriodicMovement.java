@@ -12,7 +12,7 @@ import java.util.Arrays;
  * @param strength autocorrelation at that lag, 0 to 1, median likewise
  * @param periodic one value a point: true where it is inside a stretch that has a beat
  */
-public record PeriodicMovement(double periodSeconds, double strength, boolean[] periodic) {
+record PeriodicMovement(double periodSeconds, double strength, boolean[] periodic) {
 
   /** Length of a stretch: some movements of each period looked for. */
   private static final int STRETCH_POINTS = 6 * RunProfile.PER_SECOND;
@@ -43,9 +43,9 @@ public record PeriodicMovement(double periodSeconds, double strength, boolean[] 
     return periodic.clone();
   }
 
-  /** True if a beat was found at all. */
-  public boolean isFound() {
-    return !Double.isNaN(periodSeconds);
+  /** Its beat, without the places. */
+  Beat beat() {
+    return new Beat(periodSeconds, strength);
   }
 
   /** True if a spell lies inside a beat and is no longer than one movement of it. */
@@ -70,7 +70,7 @@ public record PeriodicMovement(double periodSeconds, double strength, boolean[] 
     int found = 0;
     for (int from = 0; from + STRETCH_POINTS <= values.length; from += STRETCH_POINTS / 2) {
       double[] stretch = Arrays.copyOfRange(values, from, from + STRETCH_POINTS);
-      int lag = beat(stretch);
+      int lag = lagOf(stretch);
       if (lag > 0) {
         Arrays.fill(periodic, from, from + STRETCH_POINTS, true);
         lags[found] = lag;
@@ -86,7 +86,7 @@ public record PeriodicMovement(double periodSeconds, double strength, boolean[] 
   }
 
   /** The lag of the first high peak after the first fall below zero; 0 if it is no beat. */
-  private static int beat(double[] stretch) {
+  private static int lagOf(double[] stretch) {
     if (!withoutLevel(stretch)) {
       return 0;
     }

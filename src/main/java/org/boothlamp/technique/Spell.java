@@ -24,6 +24,16 @@ public record Spell(Quantity quantity, Side side, double startSeconds, double en
     }
   }
 
+  /**
+   * A spell by its length.
+   *
+   * @param lengthSeconds at least 0
+   */
+  public static Spell lasting(
+      Quantity quantity, Side side, double startSeconds, double lengthSeconds) {
+    return new Spell(quantity, side, startSeconds, startSeconds + lengthSeconds);
+  }
+
   /** How long it lasted, s. */
   public double seconds() {
     return endSeconds - startSeconds;

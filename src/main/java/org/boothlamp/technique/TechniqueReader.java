@@ -57,7 +57,7 @@ public final class TechniqueReader {
         facts.transfer(),
         transferState(facts),
         facts.swings(),
-        movement);
+        movement.beat());
   }
 
   private boolean handMovesVolts() {

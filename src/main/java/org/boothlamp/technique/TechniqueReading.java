@@ -11,7 +11,7 @@ import java.util.List;
  * @param transfer short-circuit transfer, or null if not measured
  * @param transferState what that says
  * @param swings pulses or alternating current, or null if none
- * @param movement whipping or weaving
+ * @param beat whipping or weaving
  */
 public record TechniqueReading(
     List<ExplainedSpell> spells,
@@ -20,10 +20,16 @@ public record TechniqueReading(
     TransferFigures transfer,
     TransferState transferState,
     SwingFigures swings,
-    PeriodicMovement movement) {
+    Beat beat) {
 
   public TechniqueReading {
     spells = List.copyOf(spells);
+  }
+
+  /** The same with other spells. */
+  public TechniqueReading withSpells(List<ExplainedSpell> others) {
+    return new TechniqueReading(
+        others, steadiness, stickOutMm, transfer, transferState, swings, beat);
   }
 
   /** How many spells have a cause. */

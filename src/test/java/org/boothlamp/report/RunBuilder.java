@@ -8,6 +8,7 @@ import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.signal.Polarity;
+import org.boothlamp.technique.TechniqueReading;
 
 /**
  * A calibrated 10 s stick run of T-04 that nothing is wrong with, to be changed as a test needs.
@@ -156,13 +157,18 @@ final class RunBuilder {
   RunBuilder bead(double millimetres, String note) {
     EnteredBead bead =
         new EnteredBead(millimetres, startWallMillis + 60_000, EnteredBy.NOT_SAID, note);
-    notes = new RunNotes(bead, notes.reference());
+    notes = notes.withBead(bead);
     return this;
   }
 
   RunBuilder reference(String words) {
     ReferenceWeld mark = new ReferenceWeld(startWallMillis + 60_000, EnteredBy.INSTRUCTOR, words);
-    notes = new RunNotes(notes.bead(), mark);
+    notes = notes.withReference(mark);
+    return this;
+  }
+
+  RunBuilder technique(TechniqueReading reading) {
+    notes = notes.withTechnique(reading);
     return this;
   }
 

@@ -24,7 +24,6 @@ import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.report.EnteredBy;
-import org.boothlamp.report.RunNotes;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.WrittenCalibrations;
@@ -322,9 +321,7 @@ class FolderSyncTest {
     sync(log, "B-07");
     assertEquals(List.of(), collect().refusals());
     List<RunRecord> noted =
-        records(collected).runs().stream()
-            .filter(run -> !run.notes().equals(RunNotes.NONE))
-            .toList();
+        records(collected).runs().stream().filter(run -> run.notes().bead() != null).toList();
     assertEquals(1, noted.size());
     assertEquals("B-07", noted.get(0).booth());
     assertEquals(records(log).runs().get(4).notes(), noted.get(0).notes());

@@ -42,6 +42,8 @@ class PostgresRightsIT {
           "segment_window",
           "excursion",
           "trace",
+          "technique",
+          "excursion_cause",
           "bead",
           "reference_weld",
           "forgotten",
@@ -112,7 +114,8 @@ class PostgresRightsIT {
   }
 
   @ParameterizedTest
-  @ValueSource(strings = {"boot", "segment", "segment_window", "excursion", "trace", "touch"})
+  @ValueSource(
+      strings = {"boot", "segment", "segment_window", "excursion", "trace", "technique", "touch"})
   void shouldNotLetABoothReadTheViews(String view) throws Exception {
     assertDenied("booth-" + BOOTH, "SELECT * FROM boothlamp.current_" + view);
   }
@@ -204,7 +207,7 @@ class PostgresRightsIT {
     Path log = log(BOOTH, 1);
     server.run("DELETE FROM boothlamp.schema_step");
     SyncException refused = refusal(log, BOOTH, server.target(BOOTH));
-    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (4)");
+    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (5)");
     assertTrue(refused.getMessage().contains("last step is 0"), refused.getMessage());
   }
 

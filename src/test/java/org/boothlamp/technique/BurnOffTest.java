@@ -35,8 +35,8 @@ class BurnOffTest {
 
   /**
    * Control literature for 1.0 mm wire: C1 = 2.8855e-10 m3/(A s), C2 = 5.22e-10 m3/(ohm A2 s),
-   * 0.2821 ohm/m (from memory), gives 11.16 m/min at 200 A and 15 mm: the table must lie within
-   * twice the uncertainty it states.
+   * 0.2821 ohm/m (from memory), gives 11.16 m/min at 200 A and 15 mm: the table must lie within two
+   * and a half times the uncertainty it states.
    */
   @Test
   void shouldAgreeWithTheOtherSetOfCoefficientsWithinItsUncertainty() {

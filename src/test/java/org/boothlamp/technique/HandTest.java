@@ -56,11 +56,10 @@ class HandTest {
   @ParameterizedTest
   @ValueSource(doubles = {0.5, 0.8, 1.2, 1.6})
   void shouldFindTheBeatOfAWhip(double periodSeconds) {
-    PeriodicMovement movement =
-        read(true, t -> 20 + 2 * Math.sin(2 * Math.PI * t / periodSeconds), 0.02, List.of())
-            .movement();
-    assertTrue(movement.isFound());
-    assertEquals(periodSeconds, movement.periodSeconds(), 0.06);
+    Beat beat =
+        read(true, t -> 20 + 2 * Math.sin(2 * Math.PI * t / periodSeconds), 0.02, List.of()).beat();
+    assertTrue(beat.isFound());
+    assertEquals(periodSeconds, beat.periodSeconds(), 0.06);
   }
 
   /** A hand that wanders without a beat, forty times. */
@@ -74,9 +73,8 @@ class HandTest {
       for (int k = 1; k < wander.length; k++) {
         wander[k] = kept * wander[k - 1] + Math.sqrt(1 - kept * kept) * random.nextGaussian();
       }
-      PeriodicMovement movement =
-          read(true, t -> 20 + wander[(int) (t * 20)], 0.01, List.of()).movement();
-      found += movement.isFound() ? 1 : 0;
+      Beat beat = read(true, t -> 20 + wander[(int) (t * 20)], 0.01, List.of()).beat();
+      found += beat.isFound() ? 1 : 0;
     }
     assertTrue(found <= 4, found + " of 40");
   }

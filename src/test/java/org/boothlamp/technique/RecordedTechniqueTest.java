@@ -11,13 +11,20 @@ import java.util.stream.Collectors;
 import org.boothlamp.judging.ChannelUncertainties;
 import org.boothlamp.judging.ExpandedUncertainty;
 import org.boothlamp.procedure.Procedure;
+import org.boothlamp.report.TechniqueWords;
 import org.boothlamp.testing.KnownRecording;
 import org.boothlamp.testing.LoggedRun;
 import org.boothlamp.testing.PipelineRun;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 import org.junit.jupiter.api.Test;
 
 /** Recordings made by a simulator that shares no code with this project; causes as it set them. */
 class RecordedTechniqueTest {
+
+  private static final TechniqueWords SENTENCE =
+      new TechniqueWords(Phrases.in(Language.ENGLISH), Units.METRIC);
 
   /** 1 % of the reading and a little more: what a calibrated booth has. */
   private static final ChannelUncertainties UNCERTAINTIES =
@@ -83,8 +90,8 @@ class RecordedTechniqueTest {
   void shouldSayItSoThatATraineeUnderstands() {
     assertEquals(
         "Volts rose and amps fell once: arc getting long.",
-        TechniqueSentence.of(read("stick-five-runs").get(1), 12));
-    assertEquals("", TechniqueSentence.of(read("stick-five-runs").get(0), 14));
+        SENTENCE.sentence(read("stick-five-runs").get(1), 12));
+    assertEquals("", SENTENCE.sentence(read("stick-five-runs").get(0), 14));
   }
 
   @Test

@@ -40,6 +40,7 @@ public final class SyncServer implements AutoCloseable {
           "002-calibration.sql",
           "003-time.sql",
           "004-bead.sql",
+          "005-technique.sql",
           "row-security.sql");
 
   private static final String HBA =
@@ -220,7 +221,7 @@ public final class SyncServer implements AutoCloseable {
     run(
         "TRUNCATE boothlamp.boot, boothlamp.sign_in, boothlamp.touch, boothlamp.event,"
             + " boothlamp.segment, boothlamp.segment_window, boothlamp.excursion, boothlamp.trace,"
-            + " boothlamp.bead, boothlamp.reference_weld,"
+            + " boothlamp.technique, boothlamp.excursion_cause, boothlamp.bead, boothlamp.reference_weld,"
             + " boothlamp.forgotten, boothlamp.calibration, boothlamp.calibration_point,"
             + " boothlamp.calibration_discard, boothlamp.calibration_finish,"
             + " boothlamp.calibration_withdrawal, boothlamp.calibration_check");
