@@ -40,6 +40,7 @@ import org.boothlamp.testing.SettableLoad;
 import org.boothlamp.testing.TypingPerson;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -47,6 +48,7 @@ import org.junit.jupiter.api.io.TempDir;
  * A calibration end to end over two pseudo-terminals: a front end whose clamp shows 1.04 times the
  * current and 3 A more, twenty times faster than life, and a meter that speaks SCPI.
  */
+@Tag("quiet")
 class CalibrateIT {
 
   private static final int RATE = 1000;
