@@ -1,6 +1,7 @@
 package org.boothlamp.report;
 
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.EnumMap;
 import java.util.List;
 import java.util.Locale;
@@ -11,6 +12,7 @@ import org.boothlamp.technique.Cause;
 import org.boothlamp.technique.Doubt;
 import org.boothlamp.technique.Estimate;
 import org.boothlamp.technique.ExplainedSpell;
+import org.boothlamp.technique.Spell;
 import org.boothlamp.technique.TechniqueReading;
 import org.boothlamp.technique.TransferState;
 import org.boothlamp.words.Phrases;
@@ -79,8 +81,9 @@ public final class TechniqueWords {
     String what =
         switch (cause) {
           case MACHINE_SETTING -> say("from-the-first", which(spells));
-          case CANNOT_TELL -> which(spells) + " " + times(spells.size());
-          default -> hand(cause, spells) + " " + times(spells.size()) + place(spells, runSeconds);
+          case CANNOT_TELL -> which(spells) + " " + times(occasions(spells));
+          default ->
+              hand(cause, spells) + " " + times(occasions(spells)) + place(spells, runSeconds);
         };
     return upperCase(what) + ": " + advice(cause, spells) + ".";
   }
@@ -98,6 +101,24 @@ public final class TechniqueWords {
       case STICK_OUT_LONGER -> say("did.amps-down");
       default -> say("did.amps-up");
     };
+  }
+
+  /** Volts and amps that were outside at the same time were so once. */
+  private static int occasions(List<ExplainedSpell> spells) {
+    int occasions = 0;
+    double end = Double.NEGATIVE_INFINITY;
+    for (Spell spell : inOrder(spells)) {
+      occasions += spell.startSeconds() >= end ? 1 : 0;
+      end = Math.max(end, spell.endSeconds());
+    }
+    return occasions;
+  }
+
+  private static List<Spell> inOrder(List<ExplainedSpell> spells) {
+    return spells.stream()
+        .map(ExplainedSpell::spell)
+        .sorted(Comparator.comparingDouble(Spell::startSeconds))
+        .toList();
   }
 
   private String times(int count) {
@@ -120,7 +141,7 @@ public final class TechniqueWords {
   private String which(List<ExplainedSpell> spells) {
     List<String> which =
         spells.stream()
-            .map(spell -> spell.spell())
+            .map(ExplainedSpell::spell)
             .map(spell -> "side." + spell.quantity().key() + "." + spell.side().word())
             .map(key -> phrases.say("shift." + key))
             .distinct()

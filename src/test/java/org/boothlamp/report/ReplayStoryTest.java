@@ -9,6 +9,17 @@ import org.boothlamp.health.HealthFault;
 import org.boothlamp.judging.Side;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.procedure.Quantity;
+import org.boothlamp.technique.Beat;
+import org.boothlamp.technique.Cause;
+import org.boothlamp.technique.Doubt;
+import org.boothlamp.technique.Estimate;
+import org.boothlamp.technique.Evidence;
+import org.boothlamp.technique.ExplainedSpell;
+import org.boothlamp.technique.Reference;
+import org.boothlamp.technique.Spell;
+import org.boothlamp.technique.Steadiness;
+import org.boothlamp.technique.TechniqueReading;
+import org.boothlamp.technique.TransferState;
 import org.boothlamp.words.Language;
 import org.boothlamp.words.Phrases;
 import org.junit.jupiter.api.Test;
@@ -60,6 +71,42 @@ class ReplayStoryTest {
             + " 88.0 A.",
         at(replay, 2.0));
     assertEquals("Outside: amps below 95 A for 2.5 s, at worst 88.0 A.", at(replay, 3.5));
+  }
+
+  @Test
+  void shouldSayWhyItWasOutsideAndAtTheEndWhatThatMeans() {
+    ExplainedSpell spell =
+        new ExplainedSpell(
+            new Spell(Quantity.VOLTS, Side.HIGH, 1, 3),
+            Cause.ARC_LONGER,
+            Doubt.NONE,
+            new Evidence(Reference.OWN_STEADY_PART, 104, 28, -6, 5, 0.5, 0.4, -1.2, 0.1),
+            0.999,
+            Estimate.UNKNOWN);
+    TechniqueReading reading =
+        new TechniqueReading(
+            List.of(spell),
+            new Steadiness(Quantity.VOLTS, 23, 0.5, 0, 1, 0),
+            Estimate.UNKNOWN,
+            null,
+            TransferState.NOT_MEASURED,
+            null,
+            Beat.NONE);
+    WeldReplay replay =
+        settled()
+            .burn(3, 104, 28, Signal.RED)
+            .of(
+                run()
+                    .length(4)
+                    .excursion(Quantity.VOLTS, Side.HIGH, 1.0, 2.0, 28.94)
+                    .technique(reading));
+    assertEquals(
+        "Outside: volts above 26 V for 2.0 s, at worst 28.9 V (arc getting long).",
+        at(replay, 1.2));
+    assertEquals(
+        "The run is over after 4.0 s: the arc went off. Volts rose and amps fell once: arc getting"
+            + " long.",
+        at(replay, 4.5));
   }
 
   @Test

@@ -70,6 +70,17 @@ class TechniqueWordsTest {
   }
 
   @Test
+  void shouldCountVoltsAndAmpsThatWereOutsideTogetherOnce() {
+    assertEquals(
+        "Volts rose and amps fell twice: arc getting long.",
+        sentence(
+            TransferState.NOT_MEASURED,
+            longArc(5),
+            spell(Cause.ARC_LONGER, Quantity.AMPS, Side.LOW, 5.5),
+            longArc(50)));
+  }
+
+  @Test
   void shouldGiveMillimetresOnlyWhereTheyAreKnown() {
     assertEquals(
         "Volts rose and amps fell once near the start: arc getting long, by up to 2.8 mm, give or"
