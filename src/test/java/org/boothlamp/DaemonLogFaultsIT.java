@@ -15,6 +15,7 @@ import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.BoothFolder;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -73,6 +74,7 @@ class DaemonLogFaultsIT {
   }
 
   @Test
+  @Tag("quiet")
   void shouldStartOnADamagedLogAndSaveWhatCanBeRead() throws Exception {
     try (DaemonProcess daemon = startDaemon()) {
       daemon.await("a finished run", () -> !logged().runs().isEmpty());

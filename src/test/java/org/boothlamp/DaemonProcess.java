@@ -27,6 +27,8 @@ final class DaemonProcess implements AutoCloseable {
     List<String> command = new ArrayList<>();
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     Collections.addAll(command, "-XX:+UseSerialGC", "-Xms16m", "-Xmx64m");
+    // Most of them live for seconds: the best compiler would be busy for nothing.
+    command.add("-XX:TieredStopAtLevel=1");
     Collections.addAll(command, "-jar", System.getProperty("boothlamp.jar"));
     command.addAll(arguments);
     ProcessBuilder builder =
