@@ -25,7 +25,9 @@ import org.junit.jupiter.params.provider.ValueSource;
 class RunsViewTest {
 
   private static final LocalDate DAY =
-      Instant.ofEpochMilli(LogEntries.FIRST_WALL_MILLIS).atZone(ZoneId.systemDefault()).toLocalDate();
+      Instant.ofEpochMilli(LogEntries.FIRST_WALL_MILLIS)
+          .atZone(ZoneId.systemDefault())
+          .toLocalDate();
 
   @TempDir Path folder;
   private Path log;
