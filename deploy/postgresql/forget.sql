@@ -15,6 +15,14 @@ DELETE FROM boothlamp.segment_window t USING boothlamp.segment s, boothlamp.forg
   WHERE s.from_booth = t.from_booth AND s.from_log = t.from_log AND s.id = t.segment_id
     AND f.from_booth = s.from_booth AND f.from_log = s.from_log
     AND f.trainee = s.trainee AND s.id <= f.last_segment;
+DELETE FROM boothlamp.bead t USING boothlamp.segment s, boothlamp.forgotten f
+  WHERE s.from_booth = t.from_booth AND s.from_log = t.from_log AND s.id = t.segment_id
+    AND f.from_booth = s.from_booth AND f.from_log = s.from_log
+    AND f.trainee = s.trainee AND s.id <= f.last_segment;
+DELETE FROM boothlamp.reference_weld t USING boothlamp.segment s, boothlamp.forgotten f
+  WHERE s.from_booth = t.from_booth AND s.from_log = t.from_log AND s.id = t.segment_id
+    AND f.from_booth = s.from_booth AND f.from_log = s.from_log
+    AND f.trainee = s.trainee AND s.id <= f.last_segment;
 DELETE FROM boothlamp.segment s USING boothlamp.forgotten f
   WHERE f.from_booth = s.from_booth AND f.from_log = s.from_log
     AND f.trainee = s.trainee AND s.id <= f.last_segment;

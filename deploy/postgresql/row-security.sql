@@ -69,5 +69,13 @@ ALTER TABLE boothlamp.calibration_check ENABLE ROW LEVEL SECURITY;
 DROP POLICY IF EXISTS own_rows ON boothlamp.calibration_check;
 CREATE POLICY own_rows ON boothlamp.calibration_check FOR INSERT TO boothlamp_booth
   WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.bead ENABLE ROW LEVEL SECURITY;
+DROP POLICY IF EXISTS own_rows ON boothlamp.bead;
+CREATE POLICY own_rows ON boothlamp.bead FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
+ALTER TABLE boothlamp.reference_weld ENABLE ROW LEVEL SECURITY;
+DROP POLICY IF EXISTS own_rows ON boothlamp.reference_weld;
+CREATE POLICY own_rows ON boothlamp.reference_weld FOR INSERT TO boothlamp_booth
+  WITH CHECK (current_user = 'booth-' || from_booth);
 
 COMMIT;

@@ -66,7 +66,7 @@ class ArchitectureTest {
           "org.postgresql", Set.of("boothlog", "sync"),
           "com.pi4j", Set.of("acquisition", "lamp"),
           "com.fazecast", Set.of("acquisition", "lamp"),
-          "com.sun.jna", Set.of("app"),
+          "com.sun.jna", Set.of("acquisition", "app"),
           "picocli", Set.of("cli", "app"),
           "org.tomlj", Set.of("settings", "acquisition"));
 

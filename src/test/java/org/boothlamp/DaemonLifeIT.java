@@ -24,10 +24,12 @@ import org.boothlamp.testing.KnownRecording;
 import org.boothlamp.testing.PairStream;
 import org.boothlamp.testing.PtyPair;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** How the daemon begins, is told who welds, ends, and refuses to begin. */
+@Tag("quiet")
 class DaemonLifeIT {
 
   @TempDir Path folder;

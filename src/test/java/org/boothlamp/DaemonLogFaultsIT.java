@@ -8,9 +8,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.DriverManager;
-import java.sql.ResultSet;
 import java.sql.Statement;
-import java.util.List;
 import java.util.Locale;
 import java.util.Random;
 import org.boothlamp.boothlog.BoothLogReader;
@@ -22,9 +20,6 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** The daemon while its log is in trouble: the lamp must not notice. */
 class DaemonLogFaultsIT {
-
-  /** From the first slot with current to the lamp: 0.05 s to be sure, and a busy machine. */
-  private static final double LAMP_SECONDS = 0.3;
 
   @TempDir Path folder;
   private BoothFolder booth;
@@ -73,30 +68,8 @@ class DaemonLogFaultsIT {
       daemon.await("the stall is told", () -> tells("log stalled"));
       assertEquals(143, daemon.terminate());
     }
-    int during = assertLampInTime(lockedNanos, freedNanos);
+    int during = LampPunctuality.assertInTime(booth.log(), booth.trace(), lockedNanos, freedNanos);
     assertTrue(during > 0, "no run began while the log was locked");
-  }
-
-  /** Answers how many runs began between two moments. */
-  private int assertLampInTime(long fromNanos, long untilNanos) throws Exception {
-    int during = 0;
-    int runs = 0;
-    try (Connection log = openLog();
-        ResultSet starts =
-            log.createStatement().executeQuery("SELECT start_mono_ns FROM segment ORDER BY id")) {
-      while (starts.next()) {
-        long start = starts.getLong(1);
-        List<LampTrace.Row> seen =
-            LampTrace.read(booth.trace()).rows().stream()
-                .filter(row -> row.signal().equals("settling"))
-                .filter(row -> Math.abs(row.monotonicNanos() - start) < LAMP_SECONDS * 1e9)
-                .toList();
-        assertEquals(1, seen.size(), "run " + runs + " at " + start);
-        during += start >= fromNanos && start < untilNanos ? 1 : 0;
-        runs++;
-      }
-    }
-    return during;
   }
 
   @Test

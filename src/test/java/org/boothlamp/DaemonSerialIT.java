@@ -27,12 +27,14 @@ import org.boothlamp.testing.PipelineRun;
 import org.boothlamp.testing.PtyPair;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.api.parallel.Execution;
 import org.junit.jupiter.api.parallel.ExecutionMode;
 
 /** The daemon end to end: the jar as a process, with a front end at the other end of its line. */
+@Tag("quiet")
 class DaemonSerialIT {
 
   /** What a report rounds to, and a little for the last bit. */

@@ -90,6 +90,24 @@ class RawRecordingsIT {
       assertEquals(run.get(figure), replayed.get(figure), figure);
     }
     assertEquals(run.get("excursions"), replayed.get("excursions"));
+    zoomIntoAndListenTo(run.get("id").asText());
+  }
+
+  private void zoomIntoAndListenTo(String id) throws IOException {
+    Object[] words = {"replay", "--segment", id, "--zoom", "1..1.2", "--format", "json"};
+    JsonNode zoom = object("zoom", words);
+    assertEquals(1_000, zoom.get("columns").asInt());
+    assertEquals(0, zoom.get("short_circuits").asInt());
+    assertEquals(110, object("column", words).get("lowest_amps").asDouble(), 1);
+    String chart = command(0, "replay", "--segment", id, "--zoom", "-0.2..0.2").out();
+    assertTrue(chart.contains("a column is 5.56 ms"), chart);
+    String none = command(1, "replay", "--segment", id, "--zoom", "8..9").err();
+    assertTrue(none.contains("the recording goes from -0.500 to 3."), none);
+    Path sound = folder.resolve("arc.wav");
+    command(0, "replay", "--segment", id, "--sound", sound);
+    assertEquals(44 + 2 * RATE * 2.5, Files.size(sound), 2 * RATE * 0.02);
+    String there = command(2, "replay", "--segment", id, "--sound", sound).err();
+    assertTrue(there.contains("is there already"), there);
   }
 
   @Test

@@ -3,6 +3,7 @@ package org.boothlamp;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import org.boothlamp.acquisition.Recording;
 import org.boothlamp.acquisition.RecordingWriter;
 import org.boothlamp.acquisition.SimulatedBooth;
 import org.boothlamp.acquisition.SimulatedProcess;
@@ -36,6 +37,11 @@ final class ShortRuns {
         .defaultProcedure("S-3F-18");
     booth.stickProcedure("S-3F-18", "fill");
     booth.write();
+  }
+
+  /** What a second of their samples takes. */
+  static long bytesPerSecond(Path folder) {
+    return 4L * Recording.open(folder.resolve("short-runs.wav")).pairsPerSecond();
   }
 
   private static void record(Path wav, int runs) {

@@ -50,8 +50,11 @@ final class OpenRecording {
             began.wallMillis,
             began.assignment.trainee(),
             planned ? began.assignment.plan().procedure().id() : "",
-            planned ? began.assignment.plan().pass().name() : "");
-    sheet = new RecordingSheet(scaleOf(began), List.of(), segment.toToml());
+            planned ? began.assignment.plan().pass().name() : "",
+            span.contact() - span.origin());
+    sheet =
+        new RecordingSheet(
+            scaleOf(began), List.of(), segment.toToml(), span.contact() - span.origin());
   }
 
   /** With the clamp's zero where it was when the contact began: a replay cannot learn it again. */

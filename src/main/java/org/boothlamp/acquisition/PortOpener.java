@@ -24,10 +24,12 @@ final class PortOpener {
 
   private final String path;
   private final int baud;
+  private final String device;
 
-  PortOpener(String path, int baud) {
+  PortOpener(String path, int baud, String device) {
     this.path = path;
     this.baud = baud;
+    this.device = device;
   }
 
   @Override
@@ -59,7 +61,7 @@ final class PortOpener {
           Reason.MISSING,
           path,
           "no such port",
-          "plug the front end in, or correct the port's path (ls /dev/serial/by-id)",
+          "plug the " + device + " in, or correct the port's path (ls /dev/serial/by-id)",
           notThere);
     }
   }
@@ -86,7 +88,7 @@ final class PortOpener {
               Reason.FAILED,
               path,
               "the port would not open at " + baud + " baud (system error " + errorCode + ")",
-              "unplug the front end and plug it in again; check the baud rate");
+              "unplug the " + device + " and plug it in again; check the baud rate");
     };
   }
 

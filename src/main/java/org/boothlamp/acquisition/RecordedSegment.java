@@ -5,16 +5,22 @@ import java.util.Locale;
 import java.util.stream.Collectors;
 
 /**
- * What was welded while a recording was made, for people; the booth log holds the rest. Immutable.
+ * What was welded while a recording was made; the booth log holds the rest. Immutable.
  *
  * @param booth booth id
  * @param startWallMillis time of day of the segment's start, ms since the epoch
  * @param trainee trainee code, or empty
  * @param procedureId procedure, or empty
  * @param pass its pass, or empty
+ * @param contactPair place in the recording of the segment's first pair
  */
 record RecordedSegment(
-    String booth, long startWallMillis, String trainee, String procedureId, String pass) {
+    String booth,
+    long startWallMillis,
+    String trainee,
+    String procedureId,
+    String pass,
+    long contactPair) {
 
   /** As a TOML table. */
   String toToml() {
@@ -28,6 +34,10 @@ record RecordedSegment(
         + quoted(procedureId)
         + "\npass = "
         + quoted(pass)
+        + "\n"
+        + RecordingScale.CONTACT_PAIR
+        + " = "
+        + contactPair
         + "\n";
   }
 

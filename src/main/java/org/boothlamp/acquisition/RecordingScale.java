@@ -45,6 +45,9 @@ public final class RecordingScale {
   private static final String PAIRS = "pairs";
   private static final String SEGMENT = "segment";
 
+  /** Key of the place of a segment's first pair, in its table. */
+  static final String CONTACT_PAIR = "contact_pair";
+
   private final Path file;
   private final TomlParseResult toml;
 
@@ -74,7 +77,7 @@ public final class RecordingScale {
     try {
       RecordingScale scale = new RecordingScale(file, Toml.parse(file));
       scale.refuseSyntaxErrors();
-      return new RecordingSheet(scale.pairScale(), scale.gaps(), "");
+      return new RecordingSheet(scale.pairScale(), scale.gaps(), "", scale.contactPair());
     } catch (NoSuchFileException missing) {
       throw new SourceException(
           Reason.MISSING,
@@ -133,6 +136,14 @@ public final class RecordingScale {
   private PairScale pairScale() {
     refuseUnknownKeys(toml, "", Set.of(CURRENT, VOLTAGE, GAP, SEGMENT));
     return new PairScale(channel(CURRENT, AMPS_PER_COUNT), channel(VOLTAGE, VOLTS_PER_COUNT));
+  }
+
+  private long contactPair() {
+    return toml.get(SEGMENT) instanceof TomlTable segment
+            && segment.get(CONTACT_PAIR) instanceof Long pair
+            && pair >= 0
+        ? pair
+        : RecordingSheet.NOT_SAID;
   }
 
   private List<PairGap> gaps() {

@@ -16,14 +16,18 @@ import org.boothlamp.signal.PairScale;
  * first_pair = 1200    # counted from 0; its place in the WAV file holds zero_count
  * pairs = 34
  *
- * [segment]            # may be missing; only people read it
+ * [segment]            # may be missing
+ * contact_pair = 2500  # place of the first pair with current; the rest is for people
  * </pre>
  *
  * @param scale what the counts mean
  * @param gaps in order, none touching the other
  * @param segmentToml the table {@code [segment]} as it stands in the file, or empty
+ * @param contactPair place of the first pair with current; -1 if it is not said
  */
-record RecordingSheet(PairScale scale, List<PairGap> gaps, String segmentToml) {
+record RecordingSheet(PairScale scale, List<PairGap> gaps, String segmentToml, long contactPair) {
+
+  static final long NOT_SAID = -1;
 
   RecordingSheet {
     gaps = List.copyOf(gaps);
@@ -31,11 +35,11 @@ record RecordingSheet(PairScale scale, List<PairGap> gaps, String segmentToml) {
 
   /** The sheet of a recording without gaps. */
   static RecordingSheet of(PairScale scale) {
-    return new RecordingSheet(scale, List.of(), "");
+    return new RecordingSheet(scale, List.of(), "", NOT_SAID);
   }
 
   RecordingSheet withGaps(List<PairGap> others) {
-    return new RecordingSheet(scale, others, segmentToml);
+    return new RecordingSheet(scale, others, segmentToml, contactPair);
   }
 
   /**

@@ -55,7 +55,16 @@ public final class SerialLine implements ByteLine {
    * @param baud bits per second
    */
   public SerialLine(String path, int baud) {
-    opener = new PortOpener(path, baud);
+    this(path, baud, "front end");
+  }
+
+  /**
+   * The same.
+   *
+   * @param device what is plugged in there, for people
+   */
+  SerialLine(String path, int baud, String device) {
+    opener = new PortOpener(path, baud, device);
   }
 
   /**

@@ -23,16 +23,16 @@ import org.tinylog.Logger;
  * The parts of a monitor that runs, and the order of their start and end.
  *
  * <pre>
- *   start:   boothlog -> recorder -> lamp -> sampler -> page -> sync
- *   close:   sampler -> lamp (dark, over the source's line if need be) -> page -> source -> recorder
- *            -> boothlog -> sync, each even if another fails
+ *   start:   boothlog -> recorder -> lamp -> sampler -> badge -> page -> sync
+ *   close:   sampler -> lamp (dark, over the source's line if need be) -> page -> source -> badge
+ *            -> recorder -> boothlog -> sync, each even if another fails
  * </pre>
  *
  * <p>Consumers start first and end last, so nothing is produced that nobody takes. If the sampler
  * or the writer fails, the booth is over: it ends as a whole and whoever supervises the process
  * starts it again. A recorder that fails only ends the raw recordings, and sync that fails only
- * itself; it starts and ends last, as a network may keep it waiting. A page that cannot be opened
- * is an event, and no more. Safe to share.
+ * itself, and so does the badge reader; sync starts and ends last, as a network may keep it
+ * waiting. A page that cannot be opened is an event, and no more. Safe to share.
  */
 final class Booth implements RunningBooth {
 
@@ -46,6 +46,7 @@ final class Booth implements RunningBooth {
   private final WorkerThread writerThread;
   private final WorkerThread recorderThread;
   private final WorkerThread syncThread;
+  private final WorkerThread badgeThread;
   private final CountDownLatch over = new CountDownLatch(1);
   private final AtomicReference<Throwable> failure = new AtomicReference<>();
   private Supplier<PageServer> openPage;
@@ -53,7 +54,7 @@ final class Booth implements RunningBooth {
   private boolean started;
   private boolean closed;
 
-  /** A booth; recorder and sync, which sends the log's rows on, may be null. */
+  /** A booth; recorder, sync, which sends the log's rows on, and badge reader may be null. */
   Booth(
       SampleSource source,
       RefreshedLamp lamp,
@@ -61,7 +62,8 @@ final class Booth implements RunningBooth {
       BoothLogWriter writer,
       Worker recorder,
       WallClock wallClock,
-      Worker sync) {
+      Worker sync,
+      Worker badge) {
     this.source = source;
     this.lamp = lamp;
     this.monitor = monitor;
@@ -72,6 +74,12 @@ final class Booth implements RunningBooth {
     writerThread = new WorkerThread(new WatchedWriter(writer, samplingEvents), this::fail);
     recorderThread = recorder == null ? null : new WorkerThread(recorder, this::failRecorder);
     syncThread = sync == null ? null : new WorkerThread(sync, Booth::sayThatSyncEnded);
+    badgeThread = badge == null ? null : new WorkerThread(badge, this::failBadge);
+  }
+
+  private void failBadge(Throwable thrown) {
+    Logger.error(thrown, "badges are not read any more; boothlamp sign-in works on");
+    writer.note(EventKind.BADGE_READER_LOST, thrown.toString());
   }
 
   /** Lets a page be opened once the lamp works; before {@link #start}. */
@@ -119,6 +127,9 @@ final class Booth implements RunningBooth {
     }
     lamp.start();
     samplerThread.start();
+    if (badgeThread != null) {
+      badgeThread.start();
+    }
     if (openPage != null) {
       startPage();
     }
@@ -185,6 +196,9 @@ final class Booth implements RunningBooth {
       attempt(page::close);
     }
     attempt(source::close);
+    if (started && badgeThread != null) {
+      attempt(badgeThread::close);
+    }
     if (started && recorderThread != null) {
       attempt(recorderThread::close);
     }

@@ -10,6 +10,7 @@ import java.time.temporal.ChronoUnit;
 import java.util.EnumMap;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.boothlamp.acquisition.RecordingFolder;
 import org.boothlamp.monitor.Monitor;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.page.BoothPage;
@@ -25,14 +26,20 @@ final class Pages {
   private Pages() {}
 
   static BoothPage of(
-      BoothSettings settings, OpenSource open, WallClock clock, Monitor monitor, Path log) {
+      BoothSettings settings,
+      OpenSource open,
+      WallClock clock,
+      Monitor monitor,
+      Path log,
+      RecordingFolder recordings) {
     return new BoothPage(
-        options(settings),
-        monitor.live(),
-        log,
-        new PageSignIns(settings, open.scale(), log, clock),
-        state(open, clock, monitor),
-        clock);
+            options(settings),
+            monitor.live(),
+            log,
+            new PageSignIns(settings, open.scale(), log, clock),
+            state(open, clock, monitor),
+            clock)
+        .withRecordings(new BoothRawRuns(log, recordings));
   }
 
   private static PageOptions options(BoothSettings settings) {

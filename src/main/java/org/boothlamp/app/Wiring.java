@@ -23,6 +23,7 @@ import org.boothlamp.boothlog.BoothLog;
 import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.boothlog.LogClocks;
 import org.boothlamp.boothlog.LogQueue;
+import org.boothlamp.boothlog.SentRows;
 import org.boothlamp.boothlog.SignIn;
 import org.boothlamp.calibration.CalibrationBook;
 import org.boothlamp.calibration.CalibrationHistory;
@@ -35,6 +36,7 @@ import org.boothlamp.judging.JudgingRule;
 import org.boothlamp.lamp.LampPattern;
 import org.boothlamp.lamp.RedStyle;
 import org.boothlamp.lamp.RefreshedLamp;
+import org.boothlamp.lamp.RefusalLamp;
 import org.boothlamp.monitor.Assignment;
 import org.boothlamp.monitor.BoothClock;
 import org.boothlamp.monitor.BoothLogSink;
@@ -53,6 +55,7 @@ import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
 import org.boothlamp.settings.SyncSettings;
 import org.boothlamp.signal.PairScale;
+import org.boothlamp.sync.SyncMarks;
 import org.boothlamp.sync.SyncWorker;
 import org.tinylog.Logger;
 
@@ -64,6 +67,7 @@ public final class Wiring implements Parts {
   @Override
   public RunningBooth booth(BoothSettings settings, Terminal terminal) {
     SignInDesk.requireReadable(settings);
+    BoothBadges.requireReadable(settings);
     BoothLog log = BoothLog.openPatiently(logOf(settings));
     try {
       CalibrationHistory calibrations = calibrations(settings, log);
@@ -103,10 +107,11 @@ public final class Wiring implements Parts {
     List<String> refusedAtStart = new ArrayList<>();
     PipelineSettings pipeline =
         pipeline(settings, open.scale()).scaledBy(sensors.scale(), sensors.numbers());
+    RefusalLamp shown = new RefusalLamp(lamp, NanoClock.SYSTEM);
     Monitor monitor =
         new Monitor(
             open.source(),
-            lamp,
+            shown,
             open.pacing() == OpenSource.Pacing.LIVE ? queue : new PatientSink(queue),
             clocks.wall(),
             pipeline,
@@ -137,6 +142,7 @@ public final class Wiring implements Parts {
               refusedAtStart.clear();
             },
             recordings == null ? RoomMaker.NONE : recordings);
+    writer.keepFor(settings.retention(), sentRows(settings, log.path()));
     notes.set(writer);
     Logger.info("booth {}: {}, log {}", settings.boothId(), open.description(), log.path());
     Booth booth =
@@ -147,11 +153,14 @@ public final class Wiring implements Parts {
             writer,
             recordings == null ? null : recorder(settings, recordings, monitor, writer),
             clocks.wall(),
-            sync(settings, log.path()));
+            sync(settings, log.path()),
+            BoothBadges.desk(settings, monitor, shown, writer));
     return settings.page() == null
         ? booth
         : booth.withPage(
-            () -> Pages.of(settings, open, clocks.wall(), monitor, log.path()).server());
+            () ->
+                Pages.of(settings, open, clocks.wall(), monitor, log.path(), recordings(settings))
+                    .server());
   }
 
   /** A source that runs faster than life brings its own time of day along, which is right. */
@@ -162,6 +171,12 @@ public final class Wiring implements Parts {
     return LogClocks.keeping(
         new BoothClock(NanoClock.SYSTEM, open.wallClock()),
         settings.clockHasBattery() ? ClockTrust.ALWAYS : new KernelClock());
+  }
+
+  private static SentRows sentRows(BoothSettings settings, Path log) {
+    return settings.sync() == null
+        ? SentRows.NOT_SENT_ON
+        : new SyncMarks(log, settings.sync().target());
   }
 
   /** Sends rows on beside the monitor; null if the settings ask for none of it. */
@@ -239,7 +254,7 @@ public final class Wiring implements Parts {
     LogClocks clocks = new LogClocks(NanoClock.SYSTEM, source, ZoneId.systemDefault());
     BoothLogWriter writer =
         new BoothLogWriter(log, DemoScenario.BOOTH_ID, queue, clocks, signIn -> {});
-    return new Booth(source, lamp, monitor.get(), writer, null, source, null);
+    return new Booth(source, lamp, monitor.get(), writer, null, source, null, null);
   }
 
   /** The shift of the demo begins this morning. */

@@ -2,15 +2,23 @@ package org.boothlamp.boothlog;
 
 import java.nio.file.Path;
 import java.sql.SQLException;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import org.boothlamp.calibration.BoothHistories;
 import org.boothlamp.calibration.CalibrationCheck;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
+import org.boothlamp.report.EarlierRun;
+import org.boothlamp.report.ReplayChoice;
 import org.boothlamp.report.RunRecord;
+import org.boothlamp.report.RunSummary;
 import org.boothlamp.report.RunTrace;
 import org.boothlamp.report.ShiftRecords;
+import org.boothlamp.report.ShiftReport;
+import org.boothlamp.report.ShiftSpan;
+import org.boothlamp.report.SignInMoment;
+import org.boothlamp.report.WeldReplay;
 
 /**
  * Reads a log without changing it: beside the monitor that writes it, alone, or on a read-only
@@ -63,8 +71,49 @@ public final class BoothLogReader implements AutoCloseable {
     return atOneMoment(from -> new ShiftReading(from, fromWallMillis, untilWallMillis).read());
   }
 
-  /** One segment with its windows and excursions; null if there is none. */
-  public RunRecord run(long segmentId) {
+  /**
+   * One run, with what was said of it last.
+   *
+   * @param id row number of its segment, or {@link Beads#LATEST}
+   * @throws org.boothlamp.report.BeadRefusedException if there is no such run
+   */
+  public RunRecord run(long id) {
+    return atOneMoment(from -> Beads.find(from, id));
+  }
+
+  /**
+   * The same with why its figures deserve less trust, if at all: some of it comes from what
+   * happened while it was welded.
+   *
+   * @param zone whose days calibrations are due by
+   * @param nowWallMillis time of day, ms since the epoch
+   */
+  public RunSummary runSummary(long id, ZoneId zone, long nowWallMillis) {
+    return atOneMoment(
+        from -> {
+          RunRecord run = Beads.find(from, id);
+          long start = run.startWallMillis();
+          long end = start + 1 + (long) (1_000 * run.lengthSeconds());
+          ShiftRecords around = new ShiftReading(from, start, end).read();
+          BoothHistories calibrations = calibrationsOfBooths(from);
+          return ShiftReport.of(
+                  around,
+                  new ShiftSpan(start, end, zone),
+                  "",
+                  "",
+                  calibrations,
+                  nowWallMillis,
+                  null)
+              .allRuns()
+              .stream()
+              .filter(summary -> summary.run().id() == run.id())
+              .findFirst()
+              .orElseThrow();
+        });
+  }
+
+  /** One run; null if there is none. */
+  public RunRecord findRun(long segmentId) {
     return atOneMoment(from -> ShiftReading.run(from, segmentId));
   }
 
@@ -76,6 +125,38 @@ public final class BoothLogReader implements AutoCloseable {
   /** What a run can be computed again from; null if there is no such segment. */
   public RunTrace runTrace(long segmentId) {
     return atOneMoment(from -> TraceReading.runTrace(from, segmentId));
+  }
+
+  /**
+   * Who signed in, or out, in a span of time; with the booth in a collected log only.
+   *
+   * @param fromWallMillis time of day, ms since the epoch, inside
+   * @param untilWallMillis likewise, outside
+   */
+  public List<SignInMoment> signIns(long fromWallMillis, long untilWallMillis) {
+    return atOneMoment(
+        from ->
+            GlanceReading.signIns(
+                from, from.number(COLLECTED) > 0, fromWallMillis, untilWallMillis));
+  }
+
+  /** What a comparison needs of the judged runs that began in a span of time. */
+  public List<EarlierRun> earlierRuns(long fromWallMillis, long untilWallMillis) {
+    return atOneMoment(from -> GlanceReading.earlierRuns(from, fromWallMillis, untilWallMillis));
+  }
+
+  /** A run to be looked at again, as far as it is saved; null if there is no such segment. */
+  public WeldReplay weldReplay(long segmentId) {
+    return atOneMoment(from -> ReplayReading.read(from, segmentId));
+  }
+
+  /**
+   * Other runs of the pass of a run, to lay it beside: reference welds first, then the latest.
+   *
+   * @param most how many
+   */
+  public List<ReplayChoice> replayChoices(RunRecord run, int most) {
+    return atOneMoment(from -> ReplayReading.choices(from, run, most));
   }
 
   /** What names a segment outside the log; null if there is no such segment. */
@@ -106,11 +187,13 @@ public final class BoothLogReader implements AutoCloseable {
 
   /** The same, and which booth each is of: also in a log that was collected from several booths. */
   public BoothHistories calibrationsOfBooths() {
-    return atOneMoment(
-        from ->
-            from.number(COLLECTED) > 0
-                ? CollectedCalibrations.read(from)
-                : BoothHistories.alone(CalibrationReading.history(from)));
+    return atOneMoment(BoothLogReader::calibrationsOfBooths);
+  }
+
+  private static BoothHistories calibrationsOfBooths(LogConnection from) throws SQLException {
+    return from.number(COLLECTED) > 0
+        ? CollectedCalibrations.read(from)
+        : BoothHistories.alone(CalibrationReading.history(from));
   }
 
   /** One-point checks of a channel in order of time. */

@@ -22,6 +22,7 @@ import org.tinylog.Logger;
  *  others --note---&gt; notes -------------------^
  *  booth.db --sign_in rows--&gt; SignInWatch --&gt; onSignIn
  *  booth.db --calibrations--&gt; CalibrationWatch --&gt; onCalibrations
+ *  booth.db &lt;--delete-- Retention &lt;--asks-- SentRows
  * </pre>
  *
  * <p>A finished segment is in the file as soon as it was taken from the queue, of a running one all
@@ -57,6 +58,8 @@ public final class BoothLogWriter implements Worker {
   private final CalibrationWatch calibrations;
   private final StallWatch stalls = new StallWatch();
   private final LossWatch losses;
+  private final LogStart start;
+  private Retention retention;
   private long unreadableEntries;
 
   /**
@@ -114,7 +117,7 @@ public final class BoothLogWriter implements Worker {
     this.clocks = clocks;
     this.idle = idle;
     String machineBoot = BootRow.machineBootNow();
-    LogStart start = new LogStart(clocks.kept());
+    start = new LogStart(clocks.kept());
     batch = new LogBatch(log, start, clocks, counters, roomMaker);
     sorter = new EntrySorter(batch, start);
     Moment now = clocks.now();
@@ -124,6 +127,16 @@ public final class BoothLogWriter implements Worker {
     signIns = new SignInWatch(clocks, start, machineBoot, onSignIn);
     calibrations = new CalibrationWatch(clocks, onCalibrations);
     losses = new LossWatch(queue);
+    keepFor(RetentionRule.FOR_EVER, SentRows.NOT_SENT_ON);
+  }
+
+  /**
+   * Lets rows become no older than this; to be called before the first step.
+   *
+   * @param sent which rows have been sent on: others are kept
+   */
+  public void keepFor(RetentionRule rule, SentRows sent) {
+    retention = new Retention(rule, sent, clocks, start, sorter);
   }
 
   @Override
@@ -179,6 +192,9 @@ public final class BoothLogWriter implements Worker {
         commit();
       }
       rescue.salvageSome();
+      if (batch.isEmpty()) {
+        retention.poll(log);
+      }
     } else {
       stalls.onNotReady(clocks.now());
     }

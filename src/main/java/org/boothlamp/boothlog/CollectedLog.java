@@ -150,6 +150,9 @@ public final class CollectedLog implements AutoCloseable {
       return false;
     }
     long id = known == 0 ? keep(origin, name, group.id()) : known;
+    if (isOfRemovedSegment(origin, group.root())) {
+      return false;
+    }
     for (StoredRow row : group.rows()) {
       insert(origin, table, row, id);
     }
@@ -167,6 +170,38 @@ public final class CollectedLog implements AutoCloseable {
   private boolean awaitsItsRow(String table, long id) throws SQLException {
     return table.equals(LogTable.BOOT)
         || table.equals(LogTable.CALIBRATION) && !numbers.isCollected(id);
+  }
+
+  /**
+   * True for what was said of a segment that was forgotten here since.
+   *
+   * @throws IllegalArgumentException if the segment has not come yet: its batch must come first
+   */
+  private boolean isOfRemovedSegment(Origin origin, StoredRow row) throws SQLException {
+    if (!(row.value(LogTable.SEGMENT_SPOKEN_OF) instanceof Long segment)) {
+      return false;
+    }
+    return !isThere(segmentOf(origin, segment));
+  }
+
+  private boolean isThere(long segment) throws SQLException {
+    try (Columns row =
+        log.bind("SELECT count(*) FROM segment WHERE id = ?").whole(segment).rows()) {
+      row.next();
+      return row.whole() > 0;
+    }
+  }
+
+  private long segmentOf(Origin origin, long originalSegment) throws SQLException {
+    long segment = number(origin, LogTable.SEGMENT, originalSegment);
+    if (segment == 0) {
+      throw new IllegalArgumentException(
+          "speaks of run "
+              + originalSegment
+              + ", which is not collected yet: collect the batch with that run first, or along with"
+              + " this one");
+    }
+    return segment;
   }
 
   private long number(Origin origin, String table, long originalId) throws SQLException {
@@ -260,6 +295,8 @@ public final class CollectedLog implements AutoCloseable {
       return id;
     }
     return switch (column) {
+      case LogTable.SEGMENT_SPOKEN_OF ->
+          value instanceof Long segment ? segmentOf(origin, segment) : value;
       case LogTable.BOOT -> value instanceof Long boot ? bootOf(origin, boot) : value;
       case "current_calibration", "voltage_calibration", "calibration_number", "in_use_number" ->
           value instanceof Long number && number != 0 ? calibrationOf(origin, number) : value;

@@ -18,6 +18,12 @@ import java.util.List;
 record LogTable(
     String name, String key, Order order, String finalWhen, List<String> children, String parent) {
 
+  /** Table of segments. */
+  static final String SEGMENT = "segment";
+
+  /** Column of what was said of a segment later, that holds the segment's row number. */
+  static final String SEGMENT_SPOKEN_OF = "segment_id";
+
   /** How the row numbers of a table follow each other. */
   enum Order {
     /** By time: what comes later has a higher number than all before. */
@@ -60,12 +66,14 @@ record LogTable(
           new LogTable(WITHDRAWAL, "calibration_id", Order.ANY, ALWAYS, List.of(), ""),
           alone("calibration_check", ALWAYS),
           new LogTable(
-              "segment",
+              SEGMENT,
               "id",
               Order.RISING,
               "end_word IS NOT NULL",
               List.of("segment_window", "excursion", "trace"),
               "segment_id"),
+          alone("bead", ALWAYS),
+          alone("reference_weld", ALWAYS),
           alone("forgotten", ALWAYS));
 
   private static LogTable alone(String name, String finalWhen) {

@@ -18,7 +18,12 @@ final class SchemaSteps {
   static final int APPLICATION_ID = 0x424C_4D50;
 
   private static final List<String> STEPS =
-      List.of("001-booth-log.sql", "002-calibration.sql", "003-sync.sql", "004-time.sql");
+      List.of(
+          "001-booth-log.sql",
+          "002-calibration.sql",
+          "003-sync.sql",
+          "004-time.sql",
+          "005-bead.sql");
 
   private SchemaSteps() {}
 

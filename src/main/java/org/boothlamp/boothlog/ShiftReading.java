@@ -72,6 +72,12 @@ final class ShiftReading {
           + ", "
           + StoredWords.SIDES.place()
           + ", e.start_s, e.length_s, e.worst FROM segment s CROSS JOIN excursion e ON e.segment_id = s.id";
+  private static final String BEADS =
+      "SELECT s.id, b.length_mm, b.wall_ms, b.entered_by, b.note"
+          + " FROM segment s CROSS JOIN bead b ON b.segment_id = s.id";
+  private static final String REFERENCES =
+      "SELECT s.id, r.marked, r.wall_ms, r.entered_by, r.words"
+          + " FROM segment s CROSS JOIN reference_weld r ON r.segment_id = s.id";
   private static final String TOUCHES =
       "SELECT trainee, start_wall_ms, start_s, length_s, stuck FROM touch s";
   private static final String EVENTS =
@@ -88,6 +94,14 @@ final class ShiftReading {
     this.untilWallMillis = untilWallMillis;
   }
 
+  /** One run of whatever time; null if there is no such segment. */
+  static RunRecord run(LogConnection log, long id) throws SQLException {
+    ShiftReading reading = new ShiftReading(log, 0, 0);
+    reading.booths = new BootTimes(log).booths();
+    List<RunRecord> found = reading.runs(new Selection(" WHERE s.id = ?", Selection.BY_TIME, id));
+    return found.isEmpty() ? null : found.get(0);
+  }
+
   ShiftRecords read() throws SQLException {
     BootTimes times = new BootTimes(log);
     booths = times.booths();
@@ -95,15 +109,6 @@ final class ShiftReading {
     List<EventRecord> events = events(span);
     events.addAll(events(new Selection(LATER_SALVAGE, Selection.BY_TIME, untilWallMillis)));
     return new ShiftRecords(runs(span), touches(span), events, untimed(times));
-  }
-
-  /** One segment with its windows and excursions; null if there is none. */
-  static RunRecord run(LogConnection log, long segmentId) throws SQLException {
-    ShiftReading reading = new ShiftReading(log, 0, 0);
-    reading.booths = new BootTimes(log).booths();
-    List<RunRecord> found =
-        reading.runs(new Selection(" WHERE s.id = ?", Selection.BY_TIME, segmentId));
-    return found.isEmpty() ? null : found.get(0);
   }
 
   private List<UntimedStart> untimed(BootTimes times) throws SQLException {
@@ -122,9 +127,12 @@ final class ShiftReading {
             new SegmentChildren<>(which.rows(log, WINDOWS, ", w.number"), ShiftReading::window);
         SegmentChildren<ExcursionRecord> excursions =
             new SegmentChildren<>(
-                which.rows(log, EXCURSIONS, ", e.number"), ShiftReading::excursion)) {
+                which.rows(log, EXCURSIONS, ", e.number"), ShiftReading::excursion);
+        RunNotesReading notes =
+            new RunNotesReading(
+                which.rows(log, BEADS, ", b.id"), which.rows(log, REFERENCES, ", r.id"))) {
       while (row.next()) {
-        runs.add(run(row, booths, windows, excursions));
+        runs.add(run(row, booths, windows, excursions, notes));
       }
     }
     return runs;
@@ -135,7 +143,8 @@ final class ShiftReading {
       Columns row,
       Map<Long, String> booths,
       SegmentChildren<Window> windows,
-      SegmentChildren<ExcursionRecord> excursions)
+      SegmentChildren<ExcursionRecord> excursions,
+      RunNotesReading notes)
       throws SQLException {
     long id = row.whole();
     return new RunRecord(
@@ -169,7 +178,8 @@ final class ShiftReading {
         row.flag(),
         new CalibrationNumbers(row.whole(), row.whole()),
         endWord(row.text()),
-        excursions.of(id));
+        excursions.of(id),
+        notes.of(id));
   }
 
   private static String endWord(String stored) {

@@ -57,6 +57,8 @@ public final class BoothlampCommand implements Runnable {
             new SignInCommand(terminal),
             new ReplayCommand(parts, terminal),
             new RecordCommand(parts, terminal),
+            new BeadCommand(terminal),
+            new ReferenceCommand(terminal),
             new ReportCommand(parts, terminal),
             new SyncCommand(terminal),
             new CollectCommand(terminal),

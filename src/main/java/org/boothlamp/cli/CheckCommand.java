@@ -111,6 +111,7 @@ final class CheckCommand implements Callable<Integer> {
     ChannelUncertainties uncertainties =
         sensors == null ? settings.accuracy() : sensors.uncertainties();
     checkProcedures(settings, uncertainties);
+    checkBadges(settings);
     findings.add(accuracy(uncertainties));
     if (sensors != null) {
       findings.addAll(new CalibrationFindings(sensors, plans, LocalDate.now()).findings());
@@ -119,6 +120,7 @@ final class CheckCommand implements Callable<Integer> {
       findings.add(log(SettingsOption.logOf(settings)));
       findings.addAll(source(settings));
       findings.add(lamp(settings));
+      findings.addAll(BadgeFindings.reader(settings.badge()));
       findings.addAll(recordings(settings));
     }
     if (settings.sync() != null) {
@@ -169,6 +171,15 @@ final class CheckCommand implements Callable<Integer> {
       for (Pass pass : loaded.procedure().passes()) {
         checkPass(loaded, pass, uncertainties);
       }
+    }
+  }
+
+  private void checkBadges(BoothSettings settings) {
+    try {
+      findings.addAll(BadgeFindings.table(settings.badge()));
+    } catch (SettingsException refused) {
+      findings.addAll(BadgeFindings.refused(refused.problems()));
+      exitCode = ExitCode.USAGE;
     }
   }
 

@@ -1,8 +1,11 @@
 package org.boothlamp.cli;
 
 import java.nio.file.Path;
+import org.boothlamp.report.Glance;
 import org.boothlamp.report.ShiftSpan;
+import org.boothlamp.report.ShiftTime;
 import org.boothlamp.sync.PasswordSource;
+import org.boothlamp.sync.PostgresGlance;
 import org.boothlamp.sync.PostgresReport;
 import org.boothlamp.sync.PostgresTarget;
 import org.boothlamp.sync.PostgresUrl;
@@ -58,6 +61,16 @@ final class DatabaseOption {
   /** What the database holds of a span of time. */
   PostgresReport.Found read(ShiftSpan span) throws SyncException {
     return PostgresReport.read(target(), booth, span.fromWallMillis(), span.untilWallMillis());
+  }
+
+  /** What a shift of that database is compared with. */
+  Glance.Beside beside(ShiftSpan span, ShiftTime time) throws SyncException {
+    try (PostgresGlance glance = PostgresGlance.open(target(), booth)) {
+      return new Glance.Beside(
+          time,
+          glance.signIns(ShiftAnswer.signInsFrom(span), span.untilWallMillis()),
+          glance.earlierRuns(ShiftAnswer.lookBackFrom(span), span.fromWallMillis()));
+    }
   }
 
   private PostgresTarget target() {

@@ -182,6 +182,10 @@ final class DemoCommand implements Callable<Integer> {
     }
     if (keep != null) {
       terminal.out().println("The log is kept: boothlamp report --log " + log);
+      terminal
+          .out()
+          .println(
+              "As a page: boothlamp report --log " + log + " --format html --output shift.html");
     }
   }
 

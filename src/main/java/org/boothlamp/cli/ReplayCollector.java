@@ -10,6 +10,7 @@ import org.boothlamp.monitor.SegmentFigures;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.report.EventRecord;
 import org.boothlamp.report.ExcursionRecord;
+import org.boothlamp.report.RunNotes;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.TouchRecord;
@@ -90,7 +91,8 @@ final class ReplayCollector implements BoothLogSink {
         plan != null && plan.isCalibrated(),
         entry.calibrations,
         entry.end.word(),
-        excursions);
+        excursions,
+        RunNotes.NONE);
   }
 
   private static TouchRecord touch(LogEntry entry) {

@@ -1,7 +1,6 @@
 package org.boothlamp.cli;
 
 import java.io.IOException;
-import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.LocalDate;
 import java.time.ZoneId;
@@ -17,24 +16,29 @@ import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.judging.JudgingRule;
 import org.boothlamp.monitor.WallClock;
-import org.boothlamp.report.JsonReport;
+import org.boothlamp.report.Glance;
 import org.boothlamp.report.Progress;
 import org.boothlamp.report.ProgressJson;
 import org.boothlamp.report.ProgressText;
 import org.boothlamp.report.Recalculation;
 import org.boothlamp.report.Recomputed;
 import org.boothlamp.report.RunRecord;
+import org.boothlamp.report.RunStrip;
 import org.boothlamp.report.RunSummary;
+import org.boothlamp.report.ShiftHours;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.ShiftReport;
 import org.boothlamp.report.ShiftSpan;
+import org.boothlamp.report.ShiftTime;
 import org.boothlamp.report.SteadyRule;
-import org.boothlamp.report.TextReport;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.JudgingSettings;
 import org.boothlamp.settings.SteadyRuleFile;
 import org.boothlamp.sync.PostgresReport;
 import org.boothlamp.sync.SyncException;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 import picocli.CommandLine.ArgGroup;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
@@ -57,6 +61,7 @@ import picocli.CommandLine.Spec;
       "Examples:",
       "  boothlamp report",
       "  boothlamp report 2026-03-27 --trainee T-04",
+      "  boothlamp report --format html --output shift.html",
       "  boothlamp report 2026-03-01..2026-03-29 --format json",
       "  boothlamp report 2026-03-01..2026-03-29 --calibration 4",
       "  boothlamp report 2026-03-01..2026-03-29 --trainee T-04 --progress",
@@ -71,7 +76,7 @@ final class ReportCommand implements Callable<Integer> {
 
   @Spec private CommandSpec spec;
   @Mixin private SettingsOption settingsOption;
-  @Mixin private FormatOption format;
+  @Mixin private ReportOutput output;
 
   @Parameters(
       index = "0",
@@ -122,50 +127,96 @@ final class ReportCommand implements Callable<Integer> {
   @Override
   public Integer call() throws IOException, SyncException {
     ShiftSpan asked = askedSpan();
+    requireFormat();
     if (database != null) {
       refuseBesideDatabase();
-      write(fromDatabase(asked), asked, null);
+      requireLanguage(Language.ENGLISH);
+      write(ofDatabase(asked), asked, null);
       return ExitCode.OK;
     }
     BoothSettings settings = log == null ? settingsOption.read() : null;
+    requireLanguage(usualLanguage(settings));
     String booth = settings == null ? "" : settings.boothId();
     Path file = settings == null ? log : SettingsOption.logOf(settings);
-    write(report(file, asked, booth, settings), asked, settings);
+    write(answer(file, asked, booth, settings), asked, settings);
     return ExitCode.OK;
   }
 
-  private ShiftReport fromDatabase(ShiftSpan asked) throws SyncException {
-    PostgresReport.Found found = database.read(asked);
-    long now = WallClock.SYSTEM.epochMillis();
-    return ShiftReport.of(
-        only(found.records()), asked, database.booth(), "", found.calibrations(), now, null);
-  }
-
   /** Prints what was asked for; without settings there is no rule of a school, and no recording. */
-  private void write(ShiftReport report, ShiftSpan asked, BoothSettings settings)
+  private void write(ShiftAnswer answer, ShiftSpan asked, BoothSettings settings)
       throws IOException {
     if (progress) {
-      List<RunRecord> runs = report.runs().stream().map(RunSummary::run).toList();
+      List<RunRecord> runs = answer.report().runs().stream().map(RunSummary::run).toList();
       write(Progress.of(runs, asked, steadyRules(settings)));
-    } else {
-      write(report, format.isJson() ? recordings(asked, settings) : id -> "");
+      return;
+    }
+    LongFunction<String> recordings =
+        output.format().isJson() ? recordings(asked, settings) : id -> "";
+    Phrases phrases = Phrases.in(output.language(usualLanguage(settings)));
+    output.write(
+        (writer, width, colour) ->
+            answer.write(
+                output.format(), recordings, phrases, usualUnits(settings), writer, width, colour),
+        terminal);
+  }
+
+  private static Language usualLanguage(BoothSettings settings) {
+    return settings == null ? Language.ENGLISH : settings.screen().language();
+  }
+
+  private static Units usualUnits(BoothSettings settings) {
+    return settings == null ? Units.METRIC : settings.screen().units();
+  }
+
+  private ShiftAnswer ofDatabase(ShiftSpan asked) throws SyncException {
+    PostgresReport.Found found = database.read(asked);
+    long now = WallClock.SYSTEM.epochMillis();
+    ShiftReport report =
+        ShiftReport.of(
+            only(found.records()), asked, database.booth(), "", found.calibrations(), now, null);
+    Glance.Beside beside = database.beside(asked, time(found.records(), asked, null));
+    return new ShiftAnswer(report, Glance.of(report, beside), Map.of());
+  }
+
+  private ShiftAnswer answer(Path file, ShiftSpan asked, String booth, BoothSettings settings) {
+    try (BoothLogReader reader = BoothLogReader.open(file)) {
+      ShiftRecords all = reader.read(asked.fromWallMillis(), asked.untilWallMillis());
+      ShiftReport report = report(reader, only(all), asked, booth, settings);
+      Glance.Beside beside = ShiftAnswer.beside(reader, asked, time(all, asked, settings));
+      Map<Long, RunStrip> strips =
+          output.format() == ReportFormat.HTML ? ShiftAnswer.strips(reader, report) : Map.of();
+      return new ShiftAnswer(report, Glance.of(report, beside), strips);
     }
   }
 
-  private ShiftReport report(Path file, ShiftSpan asked, String booth, BoothSettings settings) {
-    try (BoothLogReader reader = BoothLogReader.open(file)) {
-      ShiftRecords records = read(reader, asked);
-      BoothHistories calibrations = reader.calibrationsOfBooths();
-      Recomputed recomputed = null;
-      if (calibration != null) {
-        refuseOfSeveralBooths(calibrations);
-        Recalculation again = recalculation(calibrations.all(), settings);
-        records = recomputed(records, again, reader);
-        recomputed = again.summary();
-      }
-      long now = WallClock.SYSTEM.epochMillis();
-      return ShiftReport.of(records, asked, booth, "", calibrations, now, recomputed);
+  /** The length of the shift is that of the whole class, whoever was asked for. */
+  private static ShiftTime time(ShiftRecords all, ShiftSpan asked, BoothSettings settings) {
+    List<ShiftHours> hours =
+        settings == null
+            ? List.of()
+            : settings.shifts().stream()
+                .map(shift -> new ShiftHours(shift.name(), shift.start(), shift.end()))
+                .toList();
+    return ShiftTime.of(all, asked, hours, WallClock.SYSTEM.epochMillis());
+  }
+
+  private ShiftReport report(
+      BoothLogReader reader,
+      ShiftRecords read,
+      ShiftSpan asked,
+      String booth,
+      BoothSettings settings) {
+    BoothHistories calibrations = reader.calibrationsOfBooths();
+    ShiftRecords records = read;
+    Recomputed recomputed = null;
+    if (calibration != null) {
+      refuseOfSeveralBooths(calibrations);
+      Recalculation again = recalculation(calibrations.all(), settings);
+      records = recomputed(read, again, reader);
+      recomputed = again.summary();
     }
+    long now = WallClock.SYSTEM.epochMillis();
+    return ShiftReport.of(records, asked, booth, "", calibrations, now, recomputed);
   }
 
   private static List<SteadyRule> steadyRules(BoothSettings settings) {
@@ -230,8 +281,22 @@ final class ReportCommand implements Callable<Integer> {
     }
   }
 
-  private ShiftRecords read(BoothLogReader reader, ShiftSpan asked) {
-    return only(reader.read(asked.fromWallMillis(), asked.untilWallMillis()));
+  /** A trainee's way has no page of its own. */
+  private void requireFormat() {
+    boolean asPage = output.format() == ReportFormat.HTML || output.format() == ReportFormat.CSV;
+    if (progress && asPage) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--progress comes as text or json; leave --format out, or leave --progress out");
+    }
+  }
+
+  private void requireLanguage(Language usual) {
+    if (output.language(usual) == null) {
+      throw new ParameterException(
+          spec.commandLine(),
+          "--language must be en or es, but is \"" + output.languageCode() + "\"; correct it");
+    }
   }
 
   private void refuseBesideDatabase() {
@@ -263,22 +328,14 @@ final class ReportCommand implements Callable<Integer> {
   }
 
   private void write(Progress found) throws IOException {
-    PrintWriter writer = terminal.writer();
-    if (format.isJson()) {
-      ProgressJson.write(found, writer);
-    } else {
-      writer.print(ProgressText.render(found, terminal.width(), terminal.colour()));
-    }
-    writer.flush();
-  }
-
-  private void write(ShiftReport report, LongFunction<String> recordings) throws IOException {
-    PrintWriter writer = terminal.writer();
-    if (format.isJson()) {
-      JsonReport.write(report, recordings, writer);
-    } else {
-      writer.print(TextReport.render(report, terminal.width(), terminal.colour()));
-    }
-    writer.flush();
+    output.write(
+        (writer, width, colour) -> {
+          if (output.format().isJson()) {
+            ProgressJson.write(found, writer);
+          } else {
+            writer.write(ProgressText.render(found, width, colour));
+          }
+        },
+        terminal);
   }
 }

@@ -24,10 +24,15 @@ final class SettingsOption {
 
   /** Reads the file; throws SettingsException if it is refused. */
   BoothSettings read() {
-    return BoothSettingsFile.read(path());
+    return read(file);
   }
 
-  private Path path() {
+  /** The same for a command with an option of its own; {@code file} may be null. */
+  static BoothSettings read(Path file) {
+    return BoothSettingsFile.read(path(file));
+  }
+
+  private static Path path(Path file) {
     if (file != null) {
       return file;
     }

@@ -9,6 +9,7 @@ import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.settings.LoadedProcedure;
 import org.boothlamp.settings.ProcedureFolder;
 import org.boothlamp.settings.Procedures;
+import org.boothlamp.settings.TraineeCode;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.ExitCode;
 import picocli.CommandLine.Mixin;
@@ -32,8 +33,6 @@ import picocli.CommandLine.Spec;
       "  boothlamp sign-in --out"
     })
 final class SignInCommand implements Callable<Integer> {
-
-  private static final String CODE = "[A-Za-z0-9][A-Za-z0-9._-]{0,15}";
 
   private final Terminal terminal;
 
@@ -92,10 +91,12 @@ final class SignInCommand implements Callable<Integer> {
       throw new ParameterException(
           spec.commandLine(), "who signs in? Give a trainee code, or --out to sign out");
     }
-    if (trainee != null && !trainee.matches(CODE)) {
+    if (trainee != null && !TraineeCode.isOne(trainee)) {
       throw new ParameterException(
           spec.commandLine(),
-          "a trainee code must be 1 to 16 letters, digits, dots or hyphens, but is \""
+          "a trainee code must be "
+              + TraineeCode.RULE
+              + ", but is \""
               + trainee
               + "\"; choose one such as T-04");
     }

@@ -10,6 +10,7 @@ import org.boothlamp.monitor.MonitorStatus;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.report.Colour;
+import org.boothlamp.report.LampLights;
 
 /**
  * One line that says what the booth sees now.
@@ -49,21 +50,8 @@ final class StatusLine {
   }
 
   private String lamp(Signal signal) {
-    String text = String.format(Locale.ROOT, "[%s] %-8s", lights(signal), signal.word());
+    String text = String.format(Locale.ROOT, "[%s] %-8s", LampLights.of(signal), signal.word());
     return colour == Colour.ANSI ? ansi(signal) + text + "\u001B[0m" : text;
-  }
-
-  /** The three lights by place: red, amber, green. */
-  private static String lights(Signal signal) {
-    return switch (signal) {
-      case DARK -> "   ";
-      case IDLE -> "  .";
-      case SETTLING -> " AG";
-      case GREEN -> "  G";
-      case AMBER -> " A ";
-      case RED -> "R  ";
-      case FAULT -> "!! ";
-    };
   }
 
   private static String ansi(Signal signal) {

@@ -58,6 +58,11 @@ public record Terminal(
     return wanted ? Colour.ANSI : Colour.PLAIN;
   }
 
+  /** True if what was written can be written over: on a terminal that knows escape sequences. */
+  boolean canRedraw() {
+    return interactive && !"dumb".equals(System.getenv("TERM"));
+  }
+
   /** A writer on {@link #out}; whoever gets it flushes it. */
   PrintWriter writer() {
     return new PrintWriter(out, false, StandardCharsets.UTF_8);

@@ -12,6 +12,10 @@ public enum EventKind {
   SIGNED_IN("signed in", false),
   /** A sign-in names a procedure that cannot be loaded. */
   SIGN_IN_REFUSED("sign-in refused", false),
+  /** A badge that nobody is known by; the detail has its end only. */
+  UNKNOWN_BADGE("unknown badge", false),
+  /** No badge could be read: the reader was not there. */
+  BADGE_READER_LOST("badge reader lost", false),
   /** A channel measures by its nominal scale: no calibration counts. */
   CALIBRATION_MISSING("calibration missing", false),
   /** A channel's calibration is past its due date; U is widened. */
@@ -80,6 +84,8 @@ public enum EventKind {
   CLOCK_SET("clock set", false),
   /** The machine's clock jumped without a reason; it was not followed. */
   CLOCK_STEPPED("clock stepped", false),
+  /** Rows that were older than they may become are gone. */
+  OLD_ROWS_DELETED("old rows deleted", false),
   /** A segment was running when the power went; closed at the next start. */
   POWER_LOSS("power loss", false);
 

@@ -22,7 +22,7 @@ import org.boothlamp.signal.SlotBuilder;
  * The path from counts to signal for one source format.
  *
  * <pre>
- *  pairs -> SlotBuilder -> ArcDetector -> SegmentTally, JudgedTime, TraceReducer -> log entries
+ *  pairs -> SlotBuilder -> ArcDetector -> SegmentTally, TransferTally, JudgedTime, TraceReducer -> log entries
  *                 ^            |
  *                 |            +-------> Judge ----------------------------------> signal
  *                 |            v                                                    ^
@@ -57,6 +57,7 @@ public final class Pipeline {
   private final SensorHealth health;
   private final FaultEvents faultEvents;
   private final SegmentTally tally = new SegmentTally();
+  private final TransferTally transfer;
   private final JudgedTime judgedTime = new JudgedTime();
   private final Judge judge;
   private final TraceReducer trace;
@@ -83,6 +84,7 @@ public final class Pipeline {
     this.standardRule = settings.arc();
     times = new SlotTimes(pairsPerSecond);
     this.listener = listener;
+    transfer = new TransferTally(scale, pairsPerSecond);
     detector = new ArcDetector(scale, standardRule);
     judge = new Judge(settings.judging(), scale, pairsPerSecond, this::onExcursion);
     trace = new TraceReducer(standardRule.bridgeSlots(), this::onTracePoint);
@@ -204,6 +206,7 @@ public final class Pipeline {
 
   private void beginContact(Slot slot) {
     tally.clear();
+    transfer.clear();
     judgedTime.clear();
     trace.clear();
     missingPairs = 0;
@@ -240,6 +243,7 @@ public final class Pipeline {
     missingPairs += missingPairsWaiting + slot.missingPairs();
     missingPairsWaiting = 0;
     tally.addArcOn(slot);
+    transfer.addArcOn(slot);
     trace.addArcOn(slot.sums());
     judge.addArcOn(slot.sums(), slot.number());
   }
@@ -309,6 +313,7 @@ public final class Pipeline {
     figures.lengthSeconds = detector.lengthSlots() * Slot.SECONDS;
     figures.arcOuts = detector.arcOuts();
     figures.takeMeasured(tally, scale, pairsPerSecond);
+    transfer.fill(figures);
     figures.takeJudged(judgedTime);
     figures.missingSeconds = (double) missingPairs / pairsPerSecond;
   }

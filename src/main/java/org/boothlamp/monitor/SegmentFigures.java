@@ -6,6 +6,8 @@ import org.boothlamp.signal.PairScale;
 import org.boothlamp.signal.PairSums;
 import org.boothlamp.signal.Polarity;
 import org.boothlamp.signal.ShortCircuitRule;
+import org.boothlamp.signal.ShortCycles;
+import org.boothlamp.signal.Swings;
 
 /**
  * The figures of one segment, running or finished. One object is filled again and again; whoever
@@ -45,6 +47,12 @@ public final class SegmentFigures {
 
   /** Short circuits, or -1 if the source is too slow to count them. */
   public long shortCircuits;
+
+  /** The short circuits' cycles; empty if the source is too slow to count them. */
+  public final ShortCycles shortCycles = new ShortCycles();
+
+  /** The swings of a pulsed or alternating current; none if the source is too slow for them. */
+  public final Swings swings = new Swings();
 
   /** Interruptions shorter than the bridge. */
   public int arcOuts;
@@ -102,6 +110,8 @@ public final class SegmentFigures {
     meanWatts = other.meanWatts;
     polarity = other.polarity;
     shortCircuits = other.shortCircuits;
+    shortCycles.set(other.shortCycles);
+    swings.set(other.swings);
     arcOuts = other.arcOuts;
     greenSeconds = other.greenSeconds;
     amberSeconds = other.amberSeconds;

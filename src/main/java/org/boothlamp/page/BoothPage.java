@@ -25,6 +25,7 @@ public final class BoothPage {
   private final WallClock clock;
   private final List<Function<Layout, View>> more = new ArrayList<>();
   private final List<Function<Layout, RunPart>> parts = new ArrayList<>();
+  private RawRuns recordings = RawRuns.NONE;
 
   /**
    * A page of a booth.
@@ -51,6 +52,12 @@ public final class BoothPage {
   /** One more view, after the others in the menu. */
   public BoothPage with(Function<Layout, View> view) {
     more.add(view);
+    return this;
+  }
+
+  /** Where the raw recordings of runs are, to zoom into and listen to. */
+  public BoothPage withRecordings(RawRuns raw) {
+    recordings = raw;
     return this;
   }
 
@@ -100,8 +107,10 @@ public final class BoothPage {
     List<View> views = new ArrayList<>();
     views.add(new LiveView(layout));
     views.add(new RunsView(layout, runs, today, zone));
-    views.add(
-        new RunView(layout, runs, zone, parts.stream().map(part -> part.apply(layout)).toList()));
+    List<RunPart> runParts = new ArrayList<>(List.of(ReplayView.link(layout)));
+    parts.forEach(part -> runParts.add(part.apply(layout)));
+    views.add(new RunView(layout, runs, zone, runParts));
+    views.add(new ReplayView(layout, new ReplayRuns(log), recordings, zone));
     views.add(new SignInView(layout, signIns));
     more.forEach(view -> views.add(view.apply(layout)));
     views.add(new ClassView(layout, options.booths()));

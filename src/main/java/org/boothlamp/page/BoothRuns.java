@@ -36,7 +36,7 @@ final class BoothRuns {
       return null;
     }
     try (BoothLogReader reader = BoothLogReader.open(log)) {
-      RunRecord run = reader.run(id);
+      RunRecord run = reader.findRun(id);
       if (run == null) {
         return null;
       }

@@ -32,6 +32,8 @@ enum ScreenColour {
   WINDOW("#d3ecd9", null, 0),
   AVERAGE("#10243a", WINDOW, ScreenColour.GRAPHIC),
   RAW("#5f7183", WINDOW, ScreenColour.GRAPHIC),
+  BESIDE("#8a3f00", WINDOW, ScreenColour.GRAPHIC),
+  NOW("#0b4f82", WINDOW, ScreenColour.GRAPHIC),
   LIMIT("#8c1d18", PAPER, ScreenColour.GRAPHIC);
 
   /** Least contrast of text (WCAG 2.2, 1.4.3, level AA; from memory). */

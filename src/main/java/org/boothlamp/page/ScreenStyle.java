@@ -1,6 +1,9 @@
 package org.boothlamp.page;
 
-/** The style sheet of the pages: the colours by name, then page.css, which names no other. */
+/**
+ * The style sheet of the pages: the colours by name, then page.css and replay.css, which name no
+ * other.
+ */
 final class ScreenStyle {
 
   private ScreenStyle() {}
@@ -10,6 +13,10 @@ final class ScreenStyle {
     for (ScreenColour colour : ScreenColour.values()) {
       sheet.append("  ").append(colour.variable()).append(": ").append(colour.hex()).append(";\n");
     }
-    return sheet.append("}\n").append(StaticFiles.resource("page.css")).toString();
+    return sheet
+        .append("}\n")
+        .append(StaticFiles.resource("page.css"))
+        .append(StaticFiles.resource("replay.css"))
+        .toString();
   }
 }

@@ -17,13 +17,19 @@ final class SecurityHeaders {
       "default-src 'none'; script-src 'self'; style-src 'self'; img-src 'self'; connect-src 'self'%s;"
           + " form-action 'self'; frame-ancestors 'none'; base-uri 'none'";
 
+  /** Name of the header with the policy. */
+  static final String POLICY_NAME = "Content-Security-Policy";
+
+  /** The policy of a page that also plays sounds which its own script has fetched. */
+  static final String POLICY_WITH_SOUND = POLICY.replace("%s", "") + "; media-src blob:";
+
   private final Map<String, String> headers = new TreeMap<>();
 
   /** Headers; scripts may also connect to these origins. */
   SecurityHeaders(List<String> connect) {
     StringBuilder others = new StringBuilder();
     connect.forEach(origin -> others.append(' ').append(origin));
-    headers.put("Content-Security-Policy", POLICY.replace("%s", others));
+    headers.put(POLICY_NAME, POLICY.replace("%s", others));
     headers.put("X-Content-Type-Options", "nosniff");
     headers.put("X-Frame-Options", "DENY");
     // "no-referrer" would make browsers send "Origin: null" with this page's own forms.

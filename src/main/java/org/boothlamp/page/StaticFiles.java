@@ -25,7 +25,8 @@ final class StaticFiles implements View {
     add("uPlot-LICENSE.txt", TEXT, resource(UPLOT + "LICENSE"));
     add("page.css", STYLE, ScreenStyle.sheet());
     add("icon.svg", "image/svg+xml", resource("icon.svg"));
-    for (String script : new String[] {"follow.js", "lamp.js", "live.js", "class.js"}) {
+    for (String script :
+        new String[] {"follow.js", "lamp.js", "live.js", "class.js", "replay.js"}) {
       add(script, SCRIPT, resource(script));
     }
     version = versionOf(files);

@@ -23,6 +23,7 @@ final class EventWords {
           "signed in",
           "sampling",
           "clock set",
+          "old rows deleted",
           "calibration missing",
           "calibration overdue",
           "calibration taken up",
@@ -54,6 +55,8 @@ final class EventWords {
         of(
             "sign-in refused",
             "The procedure could not be loaded; runs after it were not judged by it."),
+        of("unknown badge", "Runs after it count to whoever was signed in before, or to nobody."),
+        of("badge reader lost", "Nobody could sign in with a badge meanwhile."),
         of("no samples", "Nothing was measured meanwhile; the lamp showed fault."),
         counts("lost pairs", "pair", "pairs", "Sent but never arrived: missing time, not 0 A."),
         counts("bad frames", "frame", "frames", "Damaged on the line and left out."),
@@ -64,6 +67,7 @@ final class EventWords {
         of("reconnected", "The line to the sensors had failed and was opened again."),
         of("format changed", "The sensors changed their rate or range in between."),
         counts("log queue full", "entry", "entries", "Lost: runs may be missing here."),
+        of("page not open", "Nobody could look at the booth from a browser."),
         of("log stalled", "The log could not be written for a while."),
         of("disk full", "The log had no room for a while; rows waited in memory."),
         of(
@@ -72,6 +76,11 @@ final class EventWords {
         counts("log salvaged", "page", "pages", "Runs from before it may be missing."),
         of("clock set", "All times of that start were put right."),
         of("clock stepped", "The log kept its own time."),
+        counts(
+            "old rows deleted",
+            "row",
+            "rows",
+            "Older than [retention] in the settings lets them become."),
         of("power loss", "Up to the last 2 s of the run that was burning are missing."));
   }
 

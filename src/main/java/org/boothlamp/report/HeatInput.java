@@ -42,6 +42,11 @@ public record HeatInput(
         beadMillimetres, beadMillimetres / arcSeconds, energy, factor, factor * energy);
   }
 
+  /** True for a process whose k is given from memory, because no source that gives it was read. */
+  public static boolean isFromMemory(Process process) {
+    return process == Process.SELF_SHIELDED_FLUX_CORED || process == Process.TIG_NO_FILLER;
+  }
+
   /**
    * k by process: EN 1011-1 Table 1, as TWI's comparison of heat input and arc energy gives it; 114
    * and 142 from memory.

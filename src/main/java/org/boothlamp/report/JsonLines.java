@@ -110,6 +110,12 @@ public final class JsonLines {
     return this;
   }
 
+  /** An object as a field of the one that is open. */
+  public JsonLines startItem(String name) throws IOException {
+    json.writeObjectFieldStart(name);
+    return this;
+  }
+
   public JsonLines endItem() throws IOException {
     json.writeEndObject();
     return this;
@@ -117,6 +123,16 @@ public final class JsonLines {
 
   public JsonLines item(long value) throws IOException {
     json.writeNumber(value);
+    return this;
+  }
+
+  /** A number to a hundredth: enough for a picture. */
+  public JsonLines item(double value) throws IOException {
+    if (Double.isNaN(value) || Double.isInfinite(value)) {
+      json.writeNull();
+    } else {
+      json.writeNumber(Numbers.fixed(value, 2));
+    }
     return this;
   }
 

@@ -178,6 +178,7 @@ public final class JsonReport {
     lines.countIfMeasured("voltage_calibration", numberOrNone(run.calibrations().voltage()));
     lines.text("recording", recordings.apply(run.id()));
     writeWindows(pass);
+    BeadJson.writeNotes(lines, run);
     lines.startArray("flags");
     for (RunFlag flag : summary.flags()) {
       lines.item(flag.word());

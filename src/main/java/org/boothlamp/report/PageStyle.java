@@ -82,10 +82,20 @@ final class PageStyle {
 
   /** The sheet with its colours filled in. */
   static String sheet() {
-    String sheet = SHEET;
+    return coloured(SHEET);
+  }
+
+  /** Any sheet with the colours of a page filled in, each a dollar sign and its name. */
+  static String coloured(String sheet) {
+    String filled = sheet;
     for (PageColour colour : PageColour.values()) {
-      sheet = sheet.replaceAll("\\$" + colour.name() + "(?![A-Z_])", colour.hex());
+      filled = coloured(filled, colour.name(), colour.hex());
     }
-    return sheet;
+    return filled;
+  }
+
+  /** A sheet with one colour filled in. */
+  static String coloured(String sheet, String name, String hex) {
+    return sheet.replaceAll("\\$" + name + "(?![A-Z_])", hex);
   }
 }

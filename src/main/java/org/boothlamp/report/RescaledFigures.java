@@ -46,7 +46,8 @@ final class RescaledFigures {
         numbers.isComplete(),
         numbers,
         run.end(),
-        List.of());
+        List.of(),
+        run.notes());
   }
 
   /** At AC the mean of the trace, elsewhere the mean of the absolute values with its sign. */

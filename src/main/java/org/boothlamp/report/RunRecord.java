@@ -2,6 +2,7 @@ package org.boothlamp.report;
 
 import java.util.List;
 import org.boothlamp.calibration.CalibrationNumbers;
+import org.boothlamp.procedure.Process;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.signal.Polarity;
@@ -39,6 +40,7 @@ import org.boothlamp.signal.Polarity;
  * @param calibrations which ones
  * @param end why it ended, in words
  * @param excursions in order of time
+ * @param notes what people said of it afterwards
  */
 public record RunRecord(
     long id,
@@ -70,7 +72,8 @@ public record RunRecord(
     boolean calibrated,
     CalibrationNumbers calibrations,
     String end,
-    List<ExcursionRecord> excursions) {
+    List<ExcursionRecord> excursions,
+    RunNotes notes) {
 
   public RunRecord {
     windows = List.copyOf(windows);
@@ -109,7 +112,19 @@ public record RunRecord(
         calibrated,
         calibrations,
         end,
-        excursions);
+        excursions,
+        notes);
+  }
+
+  /** What the bead's length makes known; null if it, or the arc time, is not known. */
+  public HeatInput heatInput() {
+    return notes.bead() == null || !(lengthSeconds > 0)
+        ? null
+        : HeatInput.of(
+            Process.ofNumber(process),
+            energyJoules,
+            lengthSeconds,
+            notes.bead().lengthMillimetres());
   }
 
   /** The window of a quantity, or null if it was not limited. */

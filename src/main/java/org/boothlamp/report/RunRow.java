@@ -4,6 +4,9 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.report.TextPage.Style;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 
 /**
  * A run as a line of figures, and a second line for what was not as it should be. 79 characters
@@ -11,37 +14,61 @@ import org.boothlamp.report.TextPage.Style;
  */
 final class RunRow {
 
-  private static final int LABEL = 10;
+  private static final Phrases ENGLISH = Phrases.in(Language.ENGLISH);
+
   private static final int LENGTH = 10;
   private static final int AMPS = 9;
   private static final int VOLTS = 7;
   private static final int SIDE = 5;
   private static final int SHARE = 11;
   private static final int ENERGY = 9;
+  private static final int TIME = 10;
+  private static final int NUMBER = 5;
   private static final int SHORTS = 13;
-  private static final String NOTE_INDENT = " ".repeat(LABEL + 2);
 
   private final TextPage page;
+  private final int label;
+  private final int shorts;
+  private final String noteIndent;
+  private final Units units;
 
   /** Flags that every run has are said once elsewhere, not at every run. */
   private final List<RunFlag> saidElsewhere;
 
   RunRow(TextPage page, List<RunFlag> saidElsewhere) {
+    this(page, saidElsewhere, 0, Units.METRIC);
+  }
+
+  private RunRow(TextPage page, List<RunFlag> saidElsewhere, int number, Units units) {
     this.page = page;
     this.saidElsewhere = saidElsewhere;
+    this.units = units;
+    label = TIME + number;
+    shorts = SHORTS - number;
+    noteIndent = " ".repeat(label + 2);
+  }
+
+  /**
+   * Rows whose labels are a number before a time. Short circuits have less room then: where they
+   * were not measured stands a question mark.
+   *
+   * @param units of what a bead's length goes into
+   */
+  static RunRow numbered(TextPage page, List<RunFlag> saidElsewhere, Units units) {
+    return new RunRow(page, saidElsewhere, NUMBER, units);
   }
 
   /** The names of the columns. */
-  void appendColumnNames(String label) {
-    page.right(label, LABEL).right("length", LENGTH);
+  void appendColumnNames(String name) {
+    page.right(name, label).right("length", LENGTH);
     page.right("amps", AMPS).spaces(SIDE).right("volts", VOLTS).spaces(SIDE);
-    page.right("in window", SHARE).right("energy", ENERGY).right("shorts", SHORTS).newLine();
+    page.right("in window", SHARE).right("energy", ENERGY).right("shorts", shorts).newLine();
   }
 
   /** One run, with its start as the label. */
-  void append(String label, RunSummary summary) {
+  void append(String name, RunSummary summary) {
     RunRecord run = summary.run();
-    page.right(label, LABEL);
+    page.right(name, label);
     appendLength(run.lengthSeconds());
     appendMean(run.amps(), run, Quantity.AMPS, AMPS);
     appendMean(run.volts(), run, Quantity.VOLTS, VOLTS);
@@ -82,24 +109,25 @@ final class RunRow {
   private void appendShorts(double perSecond) {
     int cell = page.mark();
     if (Double.isNaN(perSecond)) {
-      page.text(" not measured");
+      page.text(shorts == SHORTS ? " not measured" : " ?");
     } else {
       page.text(" ").number(perSecond, 1).text("/s");
     }
-    page.rightSince(cell, SHORTS);
+    page.rightSince(cell, shorts);
   }
 
   private void appendNotes(RunSummary summary) {
     List<String> notes = new ArrayList<>(4);
     Words.addExcursions(notes, summary.excursions());
     addFacts(notes, summary.run());
+    addNotes(notes, summary.run());
     for (RunFlag flag : summary.flags()) {
       if (!saidElsewhere.contains(flag)) {
         notes.add(note(flag, summary.run()));
       }
     }
     if (!notes.isEmpty()) {
-      page.wrapped(NOTE_INDENT, NOTE_INDENT.length(), String.join("; ", notes));
+      page.wrapped(noteIndent, noteIndent.length(), String.join("; ", notes));
     }
   }
 
@@ -110,6 +138,35 @@ final class RunRow {
     }
     if (run.arcOuts() > 0) {
       notes.add(Numbers.counted(run.arcOuts(), "arc-out", "arc-outs"));
+    }
+  }
+
+  private void addNotes(List<String> notes, RunRecord run) {
+    HeatInput heat = run.heatInput();
+    BeadWords words = new BeadWords(ENGLISH, units);
+    if (heat != null) {
+      notes.add(words.measured(heat) + heatInput(heat, run));
+      addIfAny(notes, run.notes().bead().note());
+    }
+    if (run.notes().isReference()) {
+      notes.add(words.reference(run.notes().reference()));
+    }
+  }
+
+  private String heatInput(HeatInput heat, RunRecord run) {
+    double value = heat.heatInputKilojoulesPerMillimetre();
+    if (Double.isNaN(value)) {
+      return "";
+    }
+    String side = Words.side(value, run.window(Quantity.HEAT_INPUT_KJ_PER_MM));
+    return ", heat input "
+        + UnitText.heatInput(value, units)
+        + (side.isEmpty() ? "" : Numbers.GLUE + side);
+  }
+
+  private static void addIfAny(List<String> notes, String note) {
+    if (!note.isEmpty()) {
+      notes.add("\"" + VisibleText.of(note) + "\"");
     }
   }
 

@@ -155,15 +155,25 @@ public record ShiftSpan(long fromWallMillis, long untilWallMillis, ZoneId zone) 
 
   /** The span for people: "2026-03-29", "2026-03-01 to 2026-03-29" or with times of day. */
   public String words() {
+    return words("to");
+  }
+
+  /** The same in another language, whose word stands between two days or times. */
+  String words(String to) {
     ZonedDateTime from = local(fromWallMillis);
     ZonedDateTime until = local(untilWallMillis);
     if (isDayStart(from) && isDayStart(until)) {
       LocalDate last = until.toLocalDate().minusDays(1);
       return last.equals(from.toLocalDate())
           ? from.toLocalDate().toString()
-          : from.toLocalDate() + " to " + last;
+          : from.toLocalDate() + " " + to + " " + last;
     }
-    return clock(from) + " to " + clock(until);
+    return clock(from) + " " + to + " " + clock(until);
+  }
+
+  /** True if it begins and ends with a local day. */
+  boolean isOfWholeDays() {
+    return isDayStart(local(fromWallMillis)) && isDayStart(local(untilWallMillis));
   }
 
   private static boolean isDayStart(ZonedDateTime time) {

@@ -9,6 +9,7 @@ final class TextPage {
   /** What a stretch of text is; only with colour does it look different. */
   enum Style {
     HEADING("1"),
+    FAINT("2"),
     GREEN("32"),
     AMBER("33"),
     RED("31");

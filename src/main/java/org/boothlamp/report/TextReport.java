@@ -7,6 +7,7 @@ import java.util.List;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.report.TextPage.Style;
 import org.boothlamp.signal.Polarity;
+import org.boothlamp.words.Units;
 
 /**
  * A shift as text for people: the class at a glance, each trainee by procedure, the runs one by
@@ -20,13 +21,23 @@ public final class TextReport {
   static final String WHAT_IT_IS_NOT =
       "The lamp is no safety device, and nothing here accepts a weld.";
 
+  private static final String HEAT_INPUT =
+      "Heat input is k times arc energy over bead length, k by the process (EN 1011-1).";
+
   private static final int TRAINEE = 13;
 
-  private final ShiftReport report;
-  private final TextPage page;
+  /** Width of a time of day. */
+  private static final int CLOCK = 8;
 
-  private TextReport(ShiftReport report, int width, Colour colour) {
+  private final ShiftReport report;
+  private final Glance glance;
+  private final TextPage page;
+  private final Units units;
+
+  private TextReport(ShiftReport report, Glance glance, int width, Colour colour, Units units) {
     this.report = report;
+    this.glance = glance;
+    this.units = units;
     this.page = new TextPage(Math.max(width, LEAST_WIDTH), colour);
   }
 
@@ -36,13 +47,26 @@ public final class TextReport {
    * @param width characters in a line, at least {@link #LEAST_WIDTH}
    */
   public static String render(ShiftReport report, int width, Colour colour) {
-    return new TextReport(report, width, colour).render();
+    return render(report, null, width, colour, Units.METRIC);
+  }
+
+  /**
+   * The same, with what to look at, and in units of the reader's.
+   *
+   * @param glance null leaves that out
+   */
+  public static String render(
+      ShiftReport report, Glance glance, int width, Colour colour, Units units) {
+    return new TextReport(report, glance, width, colour, units).render();
   }
 
   private String render() {
     appendHeader();
     if (!report.trainees().isEmpty()) {
       appendGlance();
+      if (glance != null) {
+        new GlanceText(glance, page).append();
+      }
     }
     if (!report.allRuns().isEmpty()) {
       appendPasses();
@@ -188,8 +212,11 @@ public final class TextReport {
 
   private void appendRuns() {
     page.heading("RUNS, ONE BY ONE");
-    RunRow row = new RunRow(page, saidElsewhere());
-    row.appendColumnNames("start");
+    if (report.runs().stream().anyMatch(summary -> summary.run().heatInput() != null)) {
+      page.wrapped("", 0, HEAT_INPUT);
+    }
+    RunRow row = RunRow.numbered(page, saidElsewhere(), units);
+    row.appendColumnNames("run     start");
     LocalDate day = null;
     PassKey pass = null;
     String trainee = null;
@@ -204,7 +231,7 @@ public final class TextReport {
       day = start.toLocalDate();
       pass = runPass;
       trainee = run.trainee();
-      row.append(TimesOfDay.clock(start), summary);
+      row.append(label(run, TimesOfDay.clock(start)), summary);
     }
   }
 
@@ -223,8 +250,8 @@ public final class TextReport {
         0,
         "The clock was never set in it. Runs are in order; their times count from the first"
             + " sample.");
-    RunRow row = new RunRow(page, saidElsewhere());
-    row.appendColumnNames("after");
+    RunRow row = RunRow.numbered(page, saidElsewhere(), units);
+    row.appendColumnNames("run     after");
     PassKey pass = null;
     String trainee = null;
     for (RunSummary summary : start.runs()) {
@@ -235,8 +262,13 @@ public final class TextReport {
       }
       pass = runPass;
       trainee = run.trainee();
-      row.append(Durations.words(run.startSeconds()), summary);
+      row.append(label(run, Durations.words(run.startSeconds())), summary);
     }
+  }
+
+  /** The number of a run, and when it began. */
+  private static String label(RunRecord run, String start) {
+    return run.id() + "  " + " ".repeat(Math.max(0, CLOCK - start.length())) + start;
   }
 
   private void appendRunsOf(LocalDate newDay, String trainee, PassKey pass) {

@@ -25,7 +25,16 @@ public record Trend(double perTenRuns, double halfWidth) {
     BETTER,
     WORSE,
     /** The interval holds zero. */
-    CANNOT_TELL
+    CANNOT_TELL;
+
+    /** The word for files. */
+    public String word() {
+      return switch (this) {
+        case BETTER -> "better";
+        case WORSE -> "worse";
+        case CANNOT_TELL -> "cannot_tell";
+      };
+    }
   }
 
   /**

@@ -16,9 +16,22 @@ final class VisibleText {
     if (text == null) {
       return "";
     }
+    if (isPlain(text)) {
+      return text;
+    }
     StringBuilder out = new StringBuilder(text.length());
     text.codePoints().forEach(character -> append(out, character));
     return out.toString();
+  }
+
+  /** True for printable ASCII: nearly all that pages are made of, and quick to see. */
+  private static boolean isPlain(String text) {
+    for (int i = 0; i < text.length(); i++) {
+      if (text.charAt(i) < ' ' || text.charAt(i) > '~') {
+        return false;
+      }
+    }
+    return true;
   }
 
   private static void append(StringBuilder out, int character) {

@@ -8,7 +8,7 @@ import org.boothlamp.procedure.Window;
 final class Words {
 
   /** What stands in the place of a trainee code when there is none. */
-  static final String NOBODY = "not signed in";
+  static final String NOBODY = "nobody signed in";
 
   /** What stands in the place of a procedure when there is none. */
   static final String NO_PROCEDURE = "no procedure";
@@ -77,8 +77,12 @@ final class Words {
     out.append(' ').append(tally.count()).append('x').append(Numbers.GLUE);
     Durations.append(out, tally.seconds());
     out.append(" (worst ");
-    Numbers.append(out, tally.worst(), decimals(tally.quantity()));
-    return out.append(Numbers.GLUE).append(tally.quantity().unit()).append(')').toString();
+    return out.append(value(tally.quantity(), tally.worst())).append(')').toString();
+  }
+
+  /** A value of a quantity with its unit: "28.9 V". */
+  static String value(Quantity quantity, double value) {
+    return Numbers.fixed(value, decimals(quantity)) + Numbers.GLUE + quantity.unit();
   }
 
   private static int decimals(Quantity quantity) {

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZonedDateTime;
 import java.util.List;
+import org.boothlamp.boothlog.RetentionRule;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.calibration.SensorInUse;
@@ -26,11 +27,13 @@ import org.boothlamp.signal.PairScale;
  * @param arc when an arc burns
  * @param judging times of averaging and judging
  * @param logFolder folder of the booth log; not checked here
+ * @param retention how long rows are kept
  * @param recordings raw recordings of the last segments
  * @param clockHasBattery true if the machine's clock runs while the power is off
  * @param procedures where the procedures are
  * @param steadyRuleFile what the school calls steady enough; null if it says nothing
  * @param sync where rows are sent; null if they stay here
+ * @param badge the reader that trainees sign in with; null if there is none
  * @param screen the language and the units of screens
  * @param page the local web page; null for none
  * @param shifts in file order, not overlapping; empty if reports go by whole days
@@ -46,11 +49,13 @@ public record BoothSettings(
     ArcSettings arc,
     JudgingSettings judging,
     Path logFolder,
+    RetentionRule retention,
     RecordingsSettings recordings,
     boolean clockHasBattery,
     ProcedureSettings procedures,
     Path steadyRuleFile,
     SyncSettings sync,
+    BadgeSettings badge,
     ScreenSettings screen,
     PageSettings page,
     List<ShiftSettings> shifts) {

@@ -49,11 +49,12 @@ public final class BoothSettingsFile {
     SourceReader sources = new SourceReader(document, paths);
     Path logFolder = paths.path(document.section("log"), "folder", "log");
     String boothId = document.section("booth").requiredText("id", BOOTH_ID, "B-07");
+    SourceSettings source = sources.source();
     BoothSettings settings =
         new BoothSettings(
             problems.file(),
             boothId,
-            sources.source(),
+            source,
             sources.scale(),
             accuracy(document.section("accuracy")),
             new CalibrationReader(document.section("calibration")).read(),
@@ -61,11 +62,13 @@ public final class BoothSettingsFile {
             arc(document.section("arc")),
             judging(document.section("averaging"), document.section("judging")),
             logFolder,
+            new RetentionReader(document.section("retention")).read(),
             recordings(document.section("recordings"), logFolder),
             document.section("clock").flag("battery", false),
             procedures(document.section("procedures")),
             steadyRuleFile(document.section("progress")),
             new SyncReader(document, paths, boothId).read(),
+            new BadgeSection(document, paths).read(source),
             screen(document.section("screen")),
             new PageReader(document, paths).read(),
             shifts());

@@ -143,7 +143,8 @@ public final class ProcedureFile {
       }
     }
     refuseWithoutAmpsAndVolts(section);
-    Pass pass = new Pass(name, windows, wire(section), wireFeed(section));
+    Pass pass =
+        new Pass(name, windows, wire(section), wireFeed(section), section.flag("whip", false));
     rememberLines(section, pass);
     return pass;
   }

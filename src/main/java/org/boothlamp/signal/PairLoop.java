@@ -4,8 +4,8 @@ package org.boothlamp.signal;
  * The loops over pairs: everything the monitor knows goes through them, so they work on whole
  * counts, keep what they sum in local variables and create nothing. One loop takes the sums and
  * extremes, few enough for the registers; they tell whether the loops for signs and short circuits
- * are needed at all. Remembers only the running short circuit from one call to the next. Confined
- * to one thread.
+ * are needed at all. Remembers only the running short circuit and the one before it from one call
+ * to the next. Confined to one thread.
  */
 final class PairLoop {
 
@@ -36,17 +36,32 @@ final class PairLoop {
 
   private final int flowingAbove;
 
+  /** The short circuits that ended since it was last cleared. */
+  final ShortCycles cycles = new ShortCycles();
+
   /** Sums of the pairs of one call; kept because nothing may be created per call. */
   private final PairSums part = new PairSums();
 
-  /** Pairs in a row at short-circuit volts. */
+  private final int longestCyclePairs;
+
+  /** Pairs in a row at short-circuit volts, their absolute counts, and the highest of them. */
   private int shortRun;
+
+  private long shortCounts;
+  private int shortPeak;
+
+  /** Pairs seen since the last gap, and where the last short that counted began and ended. */
+  private long position;
+
+  private long lastShortStart = -1;
+  private long lastShortEnd;
 
   PairLoop(int pairsPerSecond, PairScale scale, ShortCircuitRule rule) {
     leastShortPairs =
         ShortCircuitRule.isMeasurableAt(pairsPerSecond)
             ? Math.max(1, (int) Math.round(ShortCircuitRule.LEAST_SECONDS * pairsPerSecond))
             : Integer.MAX_VALUE;
+    longestCyclePairs = (int) (ShortCycles.LONGEST_CYCLE_SECONDS * pairsPerSecond);
     currentZero = (int) Math.ceil(scale.current().zeroCount());
     voltageZero = (int) Math.ceil(scale.voltage().zeroCount());
     double flowing = rule.flowingAmps() / Math.abs(scale.current().unitsPerCount());
@@ -67,6 +82,9 @@ final class PairLoop {
   /** Time is missing here: a short circuit does not reach across it. */
   void breakShort() {
     shortRun = 0;
+    shortCounts = 0;
+    shortPeak = 0;
+    lastShortStart = -1;
   }
 
   /** True if this current count carries current. */
@@ -78,22 +96,24 @@ final class PairLoop {
    * Adds pairs of a slot that {@link #add} has seen already; short circuits are not counted again.
    */
   void addPart(short[] currentCounts, short[] voltageCounts, int from, int until, PairSums sums) {
-    int run = shortRun;
-    shortRun = 0;
-    add(currentCounts, voltageCounts, from, until, sums);
-    sums.shortCircuits = 0;
-    shortRun = run;
+    sumUp(currentCounts, voltageCounts, from, until);
+    sums.add(part);
   }
 
   /** Adds pairs to sums; short circuits are counted when the arc burns again after them. */
   void add(short[] currentCounts, short[] voltageCounts, int from, int until, PairSums sums) {
-    part.clear();
-    sum(currentCounts, voltageCounts, from, until, part);
-    rectify(currentCounts, voltageCounts, from, until, part);
+    sumUp(currentCounts, voltageCounts, from, until);
     if (shortRun > 0 || mayHoldShort(part)) {
       part.shortCircuits = countShorts(currentCounts, voltageCounts, from, until);
     }
+    position += until - from;
     sums.add(part);
+  }
+
+  private void sumUp(short[] currentCounts, short[] voltageCounts, int from, int until) {
+    part.clear();
+    sum(currentCounts, voltageCounts, from, until, part);
+    rectify(currentCounts, voltageCounts, from, until, part);
   }
 
   private static void sum(
@@ -186,16 +206,39 @@ final class PairLoop {
   private int countShorts(short[] currentCounts, short[] voltageCounts, int from, int until) {
     int shorts = 0;
     int run = shortRun;
+    long counts = shortCounts;
+    int peak = shortPeak;
     for (int k = from; k < until; k++) {
       if (isShorted(currentCounts[k], voltageCounts[k])) {
+        int count = Math.abs(currentCounts[k] - currentZero);
         run++;
+        counts += count;
+        peak = Math.max(peak, count);
       } else if (run > 0) {
-        shorts += run >= leastShortPairs && isFlowing(currentCounts[k]) ? 1 : 0;
+        if (run >= leastShortPairs && isFlowing(currentCounts[k])) {
+          shorts++;
+          cycles.addShort(run, counts, peak);
+          closeCycle(position + k - from, run);
+        }
         run = 0;
+        counts = 0;
+        peak = 0;
       }
     }
     shortRun = run;
+    shortCounts = counts;
+    shortPeak = peak;
     return shorts;
+  }
+
+  /** A short of {@code run} pairs that counts was over at {@code end}. */
+  private void closeCycle(long end, int run) {
+    long start = end - run;
+    if (lastShortStart >= 0 && start - lastShortStart <= longestCyclePairs) {
+      cycles.addCycle(start - lastShortStart, start - lastShortEnd);
+    }
+    lastShortStart = start;
+    lastShortEnd = end;
   }
 
   private boolean isShorted(int current, int voltage) {

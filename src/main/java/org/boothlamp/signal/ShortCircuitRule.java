@@ -31,4 +31,15 @@ public record ShortCircuitRule(double volts, double flowingAmps) {
   public static boolean isMeasurableAt(int pairsPerSecond) {
     return pairsPerSecond >= LEAST_PAIRS_PER_SECOND;
   }
+
+  /** True if this current, A, counts as flowing. */
+  public boolean isFlowing(double amps) {
+    return Math.abs(amps) >= flowingAmps;
+  }
+
+  /** True if a pair of these signed amps and volts may belong to a short circuit. */
+  public boolean isShorted(double amps, double voltsAgainstWork) {
+    double along = amps < 0 ? -voltsAgainstWork : voltsAgainstWork;
+    return isFlowing(amps) && along < volts && along > -NOISE_SHARE * volts;
+  }
 }

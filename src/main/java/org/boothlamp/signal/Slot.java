@@ -35,6 +35,11 @@ public final class Slot {
     return sums;
   }
 
+  /** The short circuits that ended in this slot, and the cycles that they closed. */
+  public ShortCycles shortCycles() {
+    return loop.cycles;
+  }
+
   /**
    * Sums over the part of the slot in which the arc was on: from the first pair with current to the
    * last. For a slot at either edge of an arc; all pairs if none carries current.

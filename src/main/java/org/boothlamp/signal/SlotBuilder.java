@@ -140,6 +140,9 @@ public final class SlotBuilder {
   private void deliver() {
     sumUp();
     listener.onSlot(slot);
+    if (slot.loop.cycles.shorts() > 0) {
+      slot.loop.cycles.clear();
+    }
     slot.sums.clear();
     slot.count = 0;
     summed = 0;

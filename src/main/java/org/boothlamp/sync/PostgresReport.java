@@ -15,8 +15,12 @@ import org.boothlamp.calibration.CalibrationNumbers;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
+import org.boothlamp.report.EnteredBead;
+import org.boothlamp.report.EnteredBy;
 import org.boothlamp.report.EventRecord;
 import org.boothlamp.report.ExcursionRecord;
+import org.boothlamp.report.ReferenceWeld;
+import org.boothlamp.report.RunNotes;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.report.TouchRecord;
@@ -74,6 +78,15 @@ public final class PostgresReport {
   private static final String EXCURSIONS =
       "SELECT c.from_booth, c.from_log, c.segment_id, c.quantity, c.side, c.start_s, c.length_s,"
           + " c.worst FROM boothlamp.current_segment s JOIN boothlamp.current_excursion c ON c"
+          + SAME_RUN;
+  private static final String BY_NUMBER = ", c.number";
+  private static final String BEADS =
+      "SELECT c.from_booth, c.from_log, c.segment_id, c.length_mm, c.wall_ms, c.entered_by, c.note"
+          + " FROM boothlamp.current_segment s JOIN boothlamp.current_bead c ON c"
+          + SAME_RUN;
+  private static final String REFERENCES =
+      "SELECT c.from_booth, c.from_log, c.segment_id, c.wall_ms, c.entered_by, c.words"
+          + " FROM boothlamp.current_segment s JOIN boothlamp.current_reference_weld c ON c"
           + SAME_RUN;
   private static final String TOUCHES =
       "SELECT s.trainee, s.start_wall_ms, s.start_s, s.length_s, s.stuck"
@@ -162,10 +175,26 @@ public final class PostgresReport {
   }
 
   private List<RunRecord> runs(Selection which) throws SQLException {
-    Map<RunKey, List<Window>> windows = byRun(WINDOWS, which, PostgresReport::window);
+    Map<RunKey, List<Window>> windows = byRun(WINDOWS, which, BY_NUMBER, PostgresReport::window);
     Map<RunKey, List<ExcursionRecord>> excursions =
-        byRun(EXCURSIONS, which, PostgresReport::excursion);
-    return list(RUNS, which, row -> run(row, windows, excursions));
+        byRun(EXCURSIONS, which, BY_NUMBER, PostgresReport::excursion);
+    Map<RunKey, RunNotes> notes = notes(which);
+    return list(RUNS, which, row -> run(row, windows, excursions, notes));
+  }
+
+  private Map<RunKey, RunNotes> notes(Selection which) throws SQLException {
+    Map<RunKey, List<EnteredBead>> beads = byRun(BEADS, which, "", PostgresReport::bead);
+    Map<RunKey, List<ReferenceWeld>> references =
+        byRun(REFERENCES, which, "", PostgresReport::reference);
+    Map<RunKey, RunNotes> notes = new HashMap<>();
+    beads.forEach((run, bead) -> notes.put(run, new RunNotes(bead.get(0), null)));
+    references.forEach(
+        (run, mark) ->
+            notes.merge(
+                run,
+                new RunNotes(null, mark.get(0)),
+                (bead, reference) -> new RunNotes(bead.bead(), reference.reference())));
+    return notes;
   }
 
   private <T> List<T> list(String select, Selection which, Reading<T> reading) throws SQLException {
@@ -174,13 +203,13 @@ public final class PostgresReport {
     return list;
   }
 
-  private <T> Map<RunKey, List<T>> byRun(String select, Selection which, Reading<T> reading)
-      throws SQLException {
+  private <T> Map<RunKey, List<T>> byRun(
+      String select, Selection which, String furtherOrder, Reading<T> reading) throws SQLException {
     Map<RunKey, List<T>> lists = new HashMap<>();
     forEach(
         select,
         which,
-        ", c.number",
+        furtherOrder,
         row -> lists.computeIfAbsent(key(row), run -> new ArrayList<>()).add(reading.of(row)));
     return lists;
   }
@@ -207,7 +236,10 @@ public final class PostgresReport {
 
   /** Arguments are taken in the order of the columns, which is that of the record. */
   private RunRecord run(
-      Row row, Map<RunKey, List<Window>> windows, Map<RunKey, List<ExcursionRecord>> excursions)
+      Row row,
+      Map<RunKey, List<Window>> windows,
+      Map<RunKey, List<ExcursionRecord>> excursions,
+      Map<RunKey, RunNotes> notes)
       throws SQLException {
     RunKey key = key(row);
     return new RunRecord(
@@ -242,7 +274,16 @@ public final class PostgresReport {
             calibrations.number(key.log(), row.whole()),
             calibrations.number(key.log(), row.whole())),
         row.text(),
-        excursions.getOrDefault(key, List.of()));
+        excursions.getOrDefault(key, List.of()),
+        notes.getOrDefault(key, RunNotes.NONE));
+  }
+
+  private static EnteredBead bead(Row row) throws SQLException {
+    return new EnteredBead(row.real(), row.whole(), EnteredBy.ofWord(row.text()), row.text());
+  }
+
+  private static ReferenceWeld reference(Row row) throws SQLException {
+    return new ReferenceWeld(row.whole(), EnteredBy.ofWord(row.text()), row.text());
   }
 
   private static Window window(Row row) throws SQLException {

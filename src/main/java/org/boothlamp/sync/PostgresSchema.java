@@ -12,7 +12,7 @@ final class PostgresSchema {
   static final String NAME = "boothlamp";
 
   /** The last numbered step that this program relies on. */
-  static final int NEEDED_STEP = 3;
+  static final int NEEDED_STEP = 4;
 
   private PostgresSchema() {}
 

@@ -184,6 +184,14 @@ public final class SyncState implements AutoCloseable {
         id);
   }
 
+  List<Long> setAside(String table) throws SyncException {
+    return numbers(
+        "SELECT id FROM set_aside WHERE target = ? AND log = ? AND table_name = ? ORDER BY id",
+        target,
+        log,
+        table);
+  }
+
   /** A row that the target refuses. */
   void setAside(String table, long id, String reason, long wallMillis) throws SyncException {
     change(

@@ -167,8 +167,8 @@ class RecordingFolderTest {
 
   private RecordingName cutOffAfter(int pairs) {
     RecordingName name = new RecordingName(1_000, BEFORE, 1_000_000_000);
-    RecordedSegment segment = new RecordedSegment("B-1", 1_000, "T-\"1\"", "S-1", "fill");
-    RecordingSheet sheet = new RecordingSheet(RecordingCase.SCALE, List.of(), segment.toToml());
+    RecordedSegment segment = new RecordedSegment("B-1", 1_000, "T-\"1\"", "S-1", "fill", 2);
+    RecordingSheet sheet = new RecordingSheet(RecordingCase.SCALE, List.of(), segment.toToml(), 2);
     RecordingWriter writer =
         new RecordingWriter(roomy().part(name), roomy().sheet(name), RATE, sheet);
     writer.writeGap(10);
@@ -188,7 +188,7 @@ class RecordingFolderTest {
     assertEquals(List.of(new PairGap(0, 10)), mended.gaps());
     assertEquals(List.of(), files(".part"));
     String sheet = Files.readString(path.resolve(files(".toml").get(0)));
-    assertTrue(sheet.endsWith("pass = \"fill\"\ncut_off = true\n"), sheet);
+    assertTrue(sheet.endsWith("pass = \"fill\"\ncontact_pair = 2\ncut_off = true\n"), sheet);
   }
 
   @Test

@@ -4,10 +4,12 @@ import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.lang.management.ManagementFactory;
 import java.lang.management.ThreadMXBean;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 /** A simulated shift must not be something to wait for; in time of the processor, not the wall. */
+@Tag("quiet")
 class SimulatedSpeedIT {
 
   private static final double LEAST_TIMES_REAL_TIME = 100;

@@ -11,6 +11,7 @@ import org.boothlamp.testing.ConverterBooth;
 import org.boothlamp.testing.FakeConverters;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -18,6 +19,7 @@ import org.junit.jupiter.api.io.TempDir;
  * The program as a user starts it, reading a converter through Pi4J and the real open and ioctl
  * calls on {@code /dev/spidev0.0}.
  */
+@Tag("quiet")
 class SpiFuseIT {
 
   private static final int INPUT_OUTPUT_ERROR = 5;

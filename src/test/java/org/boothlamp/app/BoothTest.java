@@ -51,6 +51,10 @@ class BoothTest {
   }
 
   private Booth booth(SampleSource source, LampOutput output, Worker sync) {
+    return booth(source, output, sync, null);
+  }
+
+  private Booth booth(SampleSource source, LampOutput output, Worker sync, Worker badge) {
     BoothLog log = BoothLog.open(folder.resolve(BoothLog.FILE_NAME));
     LogQueue queue = new LogQueue();
     RefreshedLamp lamp =
@@ -65,7 +69,7 @@ class BoothTest {
             Assignment.NONE);
     BoothLogWriter writer =
         new BoothLogWriter(log, "B-07", queue, LogClocks.system(), signIn -> {});
-    return new Booth(source, lamp, monitor, writer, null, WallClock.SYSTEM, sync);
+    return new Booth(source, lamp, monitor, writer, null, WallClock.SYSTEM, sync, badge);
   }
 
   private List<String> eventsInLog() {
@@ -158,6 +162,38 @@ class BoothTest {
       assertNull(booth.failure());
     }
     assertEquals(List.of("started", "stopped"), eventsInLog());
+  }
+
+  @Test
+  void shouldGoOnWhenTheBadgeReaderFailsAndSaySo() throws Exception {
+    CountDownLatch failed = new CountDownLatch(1);
+    ScriptedSource pairs = new ScriptedSource(5000).pairs(PairScript.at(5000).idle(1), 50);
+    SampleSource source =
+        new ClosingSource(pairs) {
+          @Override
+          public Outcome read(SampleBlock block) {
+            awaitQuietly(failed);
+            return super.read(block);
+          }
+        };
+    Worker badge =
+        new SyncDouble() {
+          @Override
+          public boolean step() {
+            throw new IllegalStateException("broken reader");
+          }
+
+          @Override
+          public void close() {
+            failed.countDown();
+          }
+        };
+    try (Booth booth = booth(source, new ClosingOutput(), null, badge)) {
+      booth.start();
+      booth.awaitEnd();
+      assertNull(booth.failure());
+    }
+    assertEquals(List.of("started", "badge reader lost", "stopped"), eventsInLog());
   }
 
   @Test

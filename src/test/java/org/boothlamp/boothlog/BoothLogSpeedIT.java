@@ -35,10 +35,12 @@ import org.boothlamp.testing.LogEntries;
 import org.boothlamp.words.Language;
 import org.boothlamp.words.Units;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** A school year: 180 days of 200 segments, each with three windows, three excursions, a trace. */
+@Tag("quiet")
 class BoothLogSpeedIT {
 
   private static final int DAYS = 180;

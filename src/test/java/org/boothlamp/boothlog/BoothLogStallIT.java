@@ -11,9 +11,11 @@ import java.util.List;
 import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.report.EventRecord;
 import org.boothlamp.report.RunRecord;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
+@Tag("quiet")
 class BoothLogStallIT {
 
   @TempDir Path folder;

@@ -25,6 +25,7 @@ import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.report.EventRecord;
 import org.boothlamp.report.ExcursionRecord;
+import org.boothlamp.report.RunNotes;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.TouchRecord;
 import org.boothlamp.signal.Polarity;
@@ -106,7 +107,8 @@ class BoothLogWriterTest {
             "arc off",
             List.of(
                 new ExcursionRecord(Quantity.VOLTS, Side.HIGH, 3.5, 1.25, 27.75),
-                new ExcursionRecord(Quantity.AMPS, Side.LOW, 6, 0.5, 91.5)));
+                new ExcursionRecord(Quantity.AMPS, Side.LOW, 6, 0.5, 91.5)),
+            RunNotes.NONE);
     assertEquals(List.of(expected), bench.records().runs());
   }
 

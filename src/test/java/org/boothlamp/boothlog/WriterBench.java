@@ -92,7 +92,8 @@ final class WriterBench implements AutoCloseable {
         () -> pass(0.05));
   }
 
-  private void pass(double seconds) {
+  /** Time passes; nothing is stepped. */
+  void pass(double seconds) {
     nowNanos += Math.round(seconds * 1e9);
   }
 
@@ -113,6 +114,22 @@ final class WriterBench implements AutoCloseable {
     for (int step = 0; step < 20 * seconds; step++) {
       writer.step();
     }
+  }
+
+  /** Time passes, and then a second of steps. */
+  void passAndSettle(double seconds) {
+    pass(seconds);
+    settleFor(1);
+  }
+
+  /** Somebody signs in now. */
+  void addSignIn(String trainee) {
+    SignIns.add(path, trainee, "S-1", "fill", () -> LogEntries.FIRST_WALL_MILLIS);
+  }
+
+  /** The only value of a query on the writer's connection, as text. */
+  String text(String sql) throws Exception {
+    return log.connection().text(sql);
   }
 
   /** Statements of a test's own on the writer's connection. */

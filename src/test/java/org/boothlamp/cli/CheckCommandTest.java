@@ -100,6 +100,21 @@ class CheckCommandTest {
   }
 
   @Test
+  void shouldLookAtTheBadgeReaderAndItsTable() {
+    booth
+        .extra(
+            "[badge]\nkind = \"keyboard\"\ndevice = \"no-such-reader\"\ntable = \"badges.toml\"\n")
+        .write();
+    CommandRun none = check("--settings-only").exits(2);
+    assertTrue(none.out().contains("badges.toml: there is no such file"), none.out());
+    booth.write(folder.resolve("badges.toml"), "[[badge]]\ncode = \"1\"\ntrainee = \"T-04\"\n");
+    String text = check("--settings-only").exits(0).out();
+    assertTrue(text.contains("badges.toml, 1 badges"), text);
+    String reader = check("--listen", 1).exits(1).out();
+    assertTrue(reader.contains("no-such-reader is not there"), reader);
+  }
+
+  @Test
   void shouldRefuseToListenForEver() {
     CommandRun run = check("--listen", "1000").exits(2);
     assertTrue(run.err().contains("--listen must be from 1 to 300 s, but is 1000"), run.err());

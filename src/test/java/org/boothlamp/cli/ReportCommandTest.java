@@ -17,6 +17,7 @@ import org.boothlamp.boothlog.BoothLog;
 import org.boothlamp.boothlog.BoothLogWriter;
 import org.boothlamp.boothlog.LogClocks;
 import org.boothlamp.boothlog.LogQueue;
+import org.boothlamp.judging.Signal;
 import org.boothlamp.monitor.SegmentEnd;
 import org.boothlamp.testing.BoothFolder;
 import org.boothlamp.testing.LogEntries;
@@ -49,6 +50,7 @@ class ReportCommandTest {
     for (String trainee : List.of("T-04", "T-11")) {
       double start = trainee.equals("T-04") ? 10 : 60;
       queue.offer(LogEntries.started(start, trainee));
+      queue.offer(LogEntries.point(start, 1_112, 2_300, Signal.GREEN));
       queue.offer(LogEntries.ended(start, 30, SegmentEnd.ARC_OFF));
     }
     writer.close();
@@ -148,5 +150,71 @@ class ReportCommandTest {
     CommandRun run = report(DAY, "--progress").exits(2);
     assertTrue(run.err().contains("none.toml: there is no such file"), run.err());
     report(DAY).exits(0);
+  }
+
+  @Test
+  void shouldWriteAPageWithAChartOfEachRun() throws IOException {
+    Path page = folder.resolve("shift.html");
+    CommandRun run = report(DAY, "--format", "html", "--output", page).exits(0);
+    assertEquals("", run.out());
+    assertTrue(run.err().contains("the report is in " + page), run.err());
+    String html = Files.readString(page);
+    assertTrue(html.startsWith("<!DOCTYPE html>"), html);
+    assertEquals(2, html.split("class=\"strip\"", -1).length - 1);
+    CommandRun again = report(DAY, "--format", "html", "--output", page).exits(1);
+    assertTrue(again.err().contains("--force"), again.err());
+    report(DAY, "--format", "html", "--output", page, "--force").exits(0);
+  }
+
+  @Test
+  void shouldWriteATableInTheLanguageAskedFor() {
+    List<String> lines = report(DAY, "--format", "csv").exits(0).out().lines().toList();
+    assertEquals(5, lines.size(), "names, two trainees, two runs");
+    assertTrue(lines.get(1).startsWith("trainee,B-07,T-04,"), lines.get(1));
+    String spanish = report(DAY, "--format", "csv", "--language", "es").exits(0).out();
+    assertTrue(spanish.contains("lámpara en fallo"), spanish);
+    CommandRun refused = report(DAY, "--format", "csv", "--language", "xx").exits(2);
+    assertTrue(refused.err().contains("must be en or es, but is \"xx\""), refused.err());
+  }
+
+  @Test
+  void shouldSpeakTheLanguageOfTheSettings() throws IOException {
+    Files.writeString(
+        booth.settings(), "\n[screen]\nlanguage = \"es\"\n", StandardOpenOption.APPEND);
+    assertTrue(report(DAY, "--format", "html").exits(0).out().contains("<html lang=\"es\">"));
+  }
+
+  @Test
+  void shouldGiveThePageOnStandardOutput() {
+    String page = CommandRun.of("report", DAY, "--log", booth.log(), "-f", "html").exits(0).out();
+    assertTrue(page.endsWith("</html>\n"), page);
+  }
+
+  @Test
+  void shouldSayWhatToLookAt() {
+    String text = report(DAY).exits(0).out();
+    assertTrue(text.contains("WHAT TO LOOK AT"), text);
+    assertTrue(text.contains("operator factor"), text);
+    List<JsonNode> glances = report(DAY, "--format", "json").exits(0).objects("glance");
+    assertEquals(2, glances.size());
+    assertEquals("first_to_last", glances.get(0).get("shift_from").asText());
+    assertTrue(glances.get(0).get("operator_factor").asDouble() > 0);
+  }
+
+  @Test
+  void shouldHoldArcTimeAgainstTheShiftOfTheSettings() throws IOException {
+    Files.writeString(
+        booth.settings(),
+        "\n[[shift]]\nname = \"day\"\nstart = \"00:00\"\nend = \"23:59\"\n",
+        StandardOpenOption.APPEND);
+    JsonNode glance = report(DAY, "--format", "json").exits(0).objects("glance").get(0);
+    assertEquals("shifts", glance.get("shift_from").asText());
+    assertEquals(23 * 3_600 + 59 * 60, glance.get("shift_s").asDouble());
+  }
+
+  @Test
+  void shouldRefuseAPageOfProgress() {
+    CommandRun run = report(DAY, "--progress", "--format", "html").exits(2);
+    assertTrue(run.err().contains("--progress comes as text or json"), run.err());
   }
 }

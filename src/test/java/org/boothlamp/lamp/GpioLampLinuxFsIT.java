@@ -12,10 +12,12 @@ import java.util.List;
 import java.util.OptionalInt;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.testing.HandTurnedClock;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Pi4J's real linuxfs output on a folder laid out like the kernel's GPIO files. */
+@Tag("quiet")
 class GpioLampLinuxFsIT extends LightsOutputContract {
 
   private static final List<Integer> PINS = List.of(17, 27, 22, 5);

@@ -15,9 +15,11 @@ import org.boothlamp.judging.Signal;
 import org.boothlamp.monitor.NanoClock;
 import org.boothlamp.testing.RecordingLampOutput;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 
 /** The lamp with its real threads and the real clock. */
+@Tag("quiet")
 class RefreshedLampIT {
 
   private static final long PATIENCE_NANOS = 20_000_000_000L;

@@ -230,30 +230,15 @@ class CalibrationCertificateTest {
       assertEquals(0, colour.leastContrast(), "a ground");
       return;
     }
-    double contrast = contrast(colour.hex(), colour.ground().hex());
+    double contrast = Contrast.of(colour.hex(), colour.ground().hex());
     assertTrue(contrast >= colour.leastContrast(), colour + ": " + contrast);
   }
 
   /** WCAG 2.1 says 21 for black on white, and 1 for a colour on itself. */
   @Test
   void shouldKnowHowContrastIsComputed() {
-    assertEquals(21, contrast("#000000", "#ffffff"), 1e-9);
-    assertEquals(1, contrast("#7a1212", "#7a1212"), 1e-9);
-    assertEquals(4.48, contrast("#777777", "#ffffff"), 0.005);
-  }
-
-  private static double contrast(String one, String other) {
-    double a = luminance(one);
-    double b = luminance(other);
-    return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
-  }
-
-  private static double luminance(String hex) {
-    return 0.2126 * channel(hex, 1) + 0.7152 * channel(hex, 3) + 0.0722 * channel(hex, 5);
-  }
-
-  private static double channel(String hex, int start) {
-    double share = Integer.parseInt(hex.substring(start, start + 2), 16) / 255.0;
-    return share <= 0.04045 ? share / 12.92 : Math.pow((share + 0.055) / 1.055, 2.4);
+    assertEquals(21, Contrast.of("#000000", "#ffffff"), 1e-9);
+    assertEquals(1, Contrast.of("#7a1212", "#7a1212"), 1e-9);
+    assertEquals(4.48, Contrast.of("#777777", "#ffffff"), 0.005);
   }
 }

@@ -3,8 +3,10 @@ package org.boothlamp.report;
 import static org.boothlamp.report.RunBuilder.run;
 
 import java.time.LocalDate;
+import java.time.LocalTime;
 import java.time.ZoneId;
 import java.time.ZonedDateTime;
+import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
@@ -20,6 +22,11 @@ final class EveningShift {
 
   static final ShiftSpan SPAN = ShiftSpan.today(LocalDate.of(2026, 3, 25), ZONE);
 
+  private static final List<ShiftHours> HOURS =
+      List.of(
+          new ShiftHours("morning", LocalTime.of(7, 0), LocalTime.of(12, 0)),
+          new ShiftHours("evening", LocalTime.of(17, 30), LocalTime.of(21, 30)));
+
   private EveningShift() {}
 
   static ZonedDateTime at(int hour, int minute, int second) {
@@ -32,6 +39,38 @@ final class EveningShift {
 
   static ShiftRecords records() {
     return new ShiftRecords(runs(), touches(), events());
+  }
+
+  /** The evening's hours, who was signed in when, and how the days before had gone. */
+  static Glance glance() {
+    ShiftTime shift = ShiftTime.of(records(), SPAN, HOURS, SPAN.untilWallMillis());
+    return Glance.of(report(), new Glance.Beside(shift, signIns(), earlier()));
+  }
+
+  private static List<SignInMoment> signIns() {
+    return List.of(
+        new SignInMoment("B-07", millis(17, 25), "T-04"),
+        new SignInMoment("B-07", millis(18, 5), "T-11"),
+        new SignInMoment("B-07", millis(18, 30), ""),
+        new SignInMoment("B-07", millis(19, 20), "T-15"),
+        new SignInMoment("B-07", millis(19, 35), ""));
+  }
+
+  private static long millis(int hour, int minute) {
+    return at(hour, minute, 0).toInstant().toEpochMilli();
+  }
+
+  /** Three days of T-04 on the fill pass, 8 runs each, 70, 75 and 80 % in the window. */
+  private static List<EarlierRun> earlier() {
+    List<EarlierRun> earlier = new ArrayList<>();
+    for (int day = 0; day < 3; day++) {
+      for (int i = 0; i < 8; i++) {
+        long start = at(18, i, 0).minusDays(7 - day).toInstant().toEpochMilli();
+        earlier.add(
+            new EarlierRun("T-04", "S-3F-18", "2", "fill", start, 20 * (0.70 + 0.05 * day), 20));
+      }
+    }
+    return earlier;
   }
 
   static List<RunRecord> runs() {

@@ -44,6 +44,7 @@ final class RunBuilder {
   private CalibrationNumbers calibrations = CalibrationNumbers.NONE;
   private boolean calibrated = true;
   private String end = "arc off";
+  private RunNotes notes = RunNotes.NONE;
 
   static RunBuilder run() {
     return new RunBuilder();
@@ -152,6 +153,19 @@ final class RunBuilder {
     return this;
   }
 
+  RunBuilder bead(double millimetres, String note) {
+    EnteredBead bead =
+        new EnteredBead(millimetres, startWallMillis + 60_000, EnteredBy.NOT_SAID, note);
+    notes = new RunNotes(bead, notes.reference());
+    return this;
+  }
+
+  RunBuilder reference(String words) {
+    ReferenceWeld mark = new ReferenceWeld(startWallMillis + 60_000, EnteredBy.INSTRUCTOR, words);
+    notes = new RunNotes(notes.bead(), mark);
+    return this;
+  }
+
   RunRecord build() {
     return new RunRecord(
         id,
@@ -183,6 +197,7 @@ final class RunBuilder {
         calibrated,
         calibrations,
         end,
-        excursions);
+        excursions,
+        notes);
   }
 }

@@ -211,7 +211,7 @@ class BoothSettingsRefusalTest {
   void shouldRefuseAnUnknownSection() {
     assertEquals(
         "booth.toml:5: jugding: is not known; did you mean judging? (known here: source, log, booth,"
-            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, recordings, clock, procedures, progress, sync, screen, page, shift)",
+            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, retention, recordings, clock, procedures, progress, sync, badge, screen, page, shift)",
         refusals.of(SIMULATED + "[jugding]\nhold_s = 1\n"));
   }
 
@@ -219,7 +219,7 @@ class BoothSettingsRefusalTest {
   void shouldFindTheLineOfAnUnknownSectionWithinAnother() {
     assertEquals(
         "booth.toml:7: lamps: is not known; did you mean lamp? (known here: source, log, booth,"
-            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, recordings, clock, procedures, progress, sync, screen, page, shift)",
+            + " current, voltage, accuracy, calibration, lamp, arc, averaging, judging, retention, recordings, clock, procedures, progress, sync, badge, screen, page, shift)",
         refusals.of(SIMULATED + "\n\n[lamps.gpio]\nred = 1\n"));
   }
 

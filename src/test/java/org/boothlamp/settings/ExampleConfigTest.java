@@ -57,6 +57,13 @@ class ExampleConfigTest {
     assertEquals(CONFIG.resolve("log/lamp-trace.csv"), settings.lamp().traceFile());
   }
 
+  @Test
+  void shouldLoadTheExampleOfBadges() {
+    BadgeTable table = BadgeTableFile.read(CONFIG.resolve("badges.toml"));
+    assertEquals("T-04", table.traineeOf("0004711"));
+    assertEquals("", table.traineeOf("0009999"));
+  }
+
   @ParameterizedTest
   @ValueSource(strings = {"booth.toml", "booth-simulated.toml"})
   void shouldFindTheDefaultPassOfBothExamples(String file) {

@@ -1,6 +1,7 @@
 package org.boothlamp.settings;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -35,7 +36,7 @@ class ProcedureFileTest {
 
   private static final String KNOWN_IN_PASS =
       " (known here: name, amps, volts, power_w, shorts_per_s, heat_input_kj_per_mm, arc_s,"
-          + " wire_mm, wire_feed_mm_s)";
+          + " wire_mm, wire_feed_mm_s, whip)";
 
   @TempDir Path folder;
 
@@ -62,6 +63,7 @@ class ProcedureFileTest {
         arc_s = [5, 90]
         wire_mm = 3.2
         wire_feed_mm_s = 100
+        whip = true
         """;
     LoadedProcedure loaded = ProcedureFile.read(refusals.write(PASS + all));
     Procedure procedure = loaded.procedure();
@@ -122,6 +124,12 @@ class ProcedureFileTest {
         "p.toml:6: welder: is not known; remove it (known here: id, revision, process, current,"
             + " source, arc_on_a, pass)",
         refusals.of(HEAD + "welder = \"x\"\n[[pass]]\nname = \"fill\"\namps = [95, 125]\n"));
+  }
+
+  @Test
+  void shouldTakeARodForHeldStillUnlessTheProcedureWantsItWhipped() {
+    assertFalse(read(PASS + "amps = [95, 125]\n").pass("fill").whip());
+    assertTrue(read(PASS + "amps = [95, 125]\nwhip = true\n").pass("fill").whip());
   }
 
   @ParameterizedTest

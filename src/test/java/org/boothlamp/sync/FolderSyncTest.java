@@ -11,6 +11,7 @@ import java.nio.file.Path;
 import java.util.Arrays;
 import java.util.List;
 import java.util.stream.Stream;
+import org.boothlamp.boothlog.Beads;
 import org.boothlamp.boothlog.BoothLogException;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.CollectedLog;
@@ -22,6 +23,8 @@ import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.calibration.Channel;
 import org.boothlamp.monitor.WallClock;
+import org.boothlamp.report.EnteredBy;
+import org.boothlamp.report.RunNotes;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.WrittenCalibrations;
@@ -297,6 +300,77 @@ class FolderSyncTest {
     collect();
     assertEquals(records(log), records(collected));
     assertTrue(records(collected).runs().stream().noneMatch(run -> run.trainee().equals("T-4")));
+  }
+
+  private static void say(Path log) {
+    Beads beads = new Beads(log, WallClock.SYSTEM);
+    beads.enter(5, 14.8, "", EnteredBy.NOT_SAID);
+    beads.enter(5, 148, "no crater", EnteredBy.TRAINEE);
+    beads.markReference(5, "even ripples", EnteredBy.INSTRUCTOR);
+    beads.markReference(6, "", EnteredBy.INSTRUCTOR);
+    beads.withdrawReference(6, EnteredBy.INSTRUCTOR);
+  }
+
+  @Test
+  void shouldKeepWhatWasSaidOfARunWithThatRunOfThatBooth() throws Exception {
+    sync(log("B-08", 9), "B-08");
+    collect();
+    Path log = log("B-07", 12);
+    sync(log, "B-07");
+    collect();
+    say(log);
+    sync(log, "B-07");
+    assertEquals(List.of(), collect().refusals());
+    List<RunRecord> noted =
+        records(collected).runs().stream()
+            .filter(run -> !run.notes().equals(RunNotes.NONE))
+            .toList();
+    assertEquals(1, noted.size());
+    assertEquals("B-07", noted.get(0).booth());
+    assertEquals(records(log).runs().get(4).notes(), noted.get(0).notes());
+    assertEquals(records(log).runs().get(4).startSeconds(), noted.get(0).startSeconds());
+  }
+
+  @Test
+  void shouldRefuseWhatIsSaidOfARunThatIsNotCollectedUntilItIs() throws Exception {
+    Path log = log("B-07", 12);
+    say(log);
+    sync(log, "B-07");
+    Path segments =
+        files(".jsonl.gz").stream()
+            .filter(f -> f.toString().contains("-segment-"))
+            .findAny()
+            .orElseThrow();
+    Path away = folder.resolve(segments.getFileName());
+    Files.move(segments, away);
+    List<Collector.Refusal> refusals = collect().refusals();
+    assertEquals(2, refusals.size());
+    assertTrue(refusals.get(0).why().contains("run 5, which is not collected yet"));
+    Files.move(away, segments);
+    assertEquals(List.of(), collect().refusals());
+    assertEquals(records(log), records(collected));
+  }
+
+  @Test
+  void shouldLeaveOutWhatWasSaidOfAForgottenRun() throws Exception {
+    Path log = log("B-07", 12);
+    say(log);
+    sync(log, "B-07");
+    List<Path> said =
+        files("").stream()
+            .filter(f -> f.toString().contains("-bead-") || f.toString().contains("-reference"))
+            .toList();
+    for (Path file : said) {
+      Files.move(file, folder.resolve(file.getFileName()));
+    }
+    FilledLog.forget(log, records(log).runs().get(4).trainee());
+    sync(log, "B-07");
+    collect();
+    for (Path file : said) {
+      Files.move(folder.resolve(file.getFileName()), file);
+    }
+    assertEquals(List.of(), collect().refusals());
+    assertEquals(records(log), records(collected));
   }
 
   @Test

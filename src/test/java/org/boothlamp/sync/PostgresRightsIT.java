@@ -10,9 +10,11 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.List;
+import org.boothlamp.boothlog.Beads;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.FilledLog;
 import org.boothlamp.monitor.WallClock;
+import org.boothlamp.report.EnteredBy;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.testing.SyncServer;
 import org.junit.jupiter.api.AfterAll;
@@ -40,6 +42,8 @@ class PostgresRightsIT {
           "segment_window",
           "excursion",
           "trace",
+          "bead",
+          "reference_weld",
           "forgotten",
           "calibration",
           "calibration_point",
@@ -200,7 +204,7 @@ class PostgresRightsIT {
     Path log = log(BOOTH, 1);
     server.run("DELETE FROM boothlamp.schema_step");
     SyncException refused = refusal(log, BOOTH, server.target(BOOTH));
-    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (3)");
+    server.run("INSERT INTO boothlamp.schema_step (version) VALUES (4)");
     assertTrue(refused.getMessage().contains("last step is 0"), refused.getMessage());
   }
 
@@ -212,6 +216,29 @@ class PostgresRightsIT {
             good.host(), good.port(), "none", good.user(), good.password(), null, good.tls());
     SyncException refused = refusal(log(BOOTH, 1), BOOTH, bad);
     assertTrue(refused.getMessage().contains("no such database"), refused.getMessage());
+  }
+
+  @Test
+  void shouldReadWhatWasSaidOfRunsAsTheBoothDoes() throws Exception {
+    Path log = log(BOOTH, 12);
+    Beads beads = new Beads(log, WallClock.SYSTEM);
+    beads.enter(5, 14.8, "", EnteredBy.NOT_SAID);
+    beads.enter(5, 148, "no crater", EnteredBy.TRAINEE);
+    beads.enter(7, 120, "", EnteredBy.NOT_SAID);
+    beads.markReference(5, "even ripples", EnteredBy.INSTRUCTOR);
+    beads.markReference(6, "", EnteredBy.INSTRUCTOR);
+    beads.withdrawReference(6, EnteredBy.INSTRUCTOR);
+    send(log, BOOTH, server.target(BOOTH));
+    new ServerRows(server).assertSame(log, BOOTH);
+    try (BoothLogReader reader = BoothLogReader.open(log)) {
+      assertEquals(reader.read(0, Long.MAX_VALUE).runs(), records().runs());
+    }
+    // The fifth run is that of T-4.
+    FilledLog.forget(log, "T-4");
+    send(log, BOOTH, server.target(BOOTH));
+    server.run(Files.readString(Path.of("deploy/postgresql/forget.sql")));
+    assertEquals(1, server.number("SELECT count(*) FROM boothlamp.bead"));
+    assertEquals(2, server.number("SELECT count(*) FROM boothlamp.reference_weld"));
   }
 
   @Test

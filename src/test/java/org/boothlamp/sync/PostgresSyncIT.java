@@ -25,6 +25,7 @@ import org.boothlamp.testing.WrittenCalibrations;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -251,6 +252,7 @@ class PostgresSyncIT {
     assertEquals(8, server.number("SELECT count(*) FROM boothlamp.segment"));
   }
 
+  @Tag("quiet")
   @Test
   void shouldSendTenThousandSegmentsWithTracesInTenSeconds() throws Exception {
     Path log = log(10_000);

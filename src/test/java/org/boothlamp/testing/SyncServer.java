@@ -35,7 +35,12 @@ public final class SyncServer implements AutoCloseable {
   /** In the order of the README there. */
   private static final List<String> IN_ORDER =
       List.of(
-          "001-schema.sql", "roles.sql", "002-calibration.sql", "003-time.sql", "row-security.sql");
+          "001-schema.sql",
+          "roles.sql",
+          "002-calibration.sql",
+          "003-time.sql",
+          "004-bead.sql",
+          "row-security.sql");
 
   private static final String HBA =
       """
@@ -215,6 +220,7 @@ public final class SyncServer implements AutoCloseable {
     run(
         "TRUNCATE boothlamp.boot, boothlamp.sign_in, boothlamp.touch, boothlamp.event,"
             + " boothlamp.segment, boothlamp.segment_window, boothlamp.excursion, boothlamp.trace,"
+            + " boothlamp.bead, boothlamp.reference_weld,"
             + " boothlamp.forgotten, boothlamp.calibration, boothlamp.calibration_point,"
             + " boothlamp.calibration_discard, boothlamp.calibration_finish,"
             + " boothlamp.calibration_withdrawal, boothlamp.calibration_check");
