@@ -156,7 +156,9 @@ class PageIT {
     }
   }
 
-  /** More than may be connected at once leave without a word, and more than there are threads hang. */
+  /**
+   * More than may be connected at once leave without a word, and more than there are threads hang.
+   */
   @Test
   void shouldForgetWhoeverLeft() throws Exception {
     String live = "GET /live/stream HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n";

@@ -132,8 +132,8 @@ public final class PageServer implements AutoCloseable {
   }
 
   /**
-   * Only what this throws lets the JDK's server forget a connection that broke: closing the exchange
-   * closes it too, but keeps it in the list of those that are open.
+   * Only what this throws lets the JDK's server forget a connection that broke: closing the
+   * exchange closes it too, but keeps it in the list of those that are open.
    *
    * @throws IOException if the visitor has left
    */
