@@ -156,6 +156,30 @@ class PageIT {
     }
   }
 
+  /**
+   * More than may be connected at once leave without a word, and more than there are threads hang.
+   */
+  @Test
+  void shouldForgetWhoeverLeft() throws Exception {
+    String live = "GET /live/stream HTTP/1.1\r\nHost: 127.0.0.1\r\n\r\n";
+    try (PageBooth booth = new PageBooth(folder, "booth").start("B-07", "", "").awaitPage()) {
+      for (int round = 0; round < 2; round++) {
+        try (HostileClients clients = new HostileClients(booth.port())) {
+          clients.neverFinish(140);
+        }
+      }
+      try (HostileClients clients = new HostileClients(booth.port())) {
+        int looked = 0;
+        for (int tries = 0; tries < 5_000 && looked < 180; tries++) {
+          looked += clients.status(live) == 200 ? 1 : 0;
+        }
+        assertEquals(180, looked, "let in");
+      }
+      booth.daemon().await("the page is there again", () -> status(booth, "/") == 200);
+      assertFalse(booth.daemon().err().contains("ERROR"), booth.daemon().err());
+    }
+  }
+
   /** Longer than any limit of time that ordinary answers have. */
   @Test
   void shouldStayOpenForWhoeverLooksLiveAndEndWithTheMonitor() throws Exception {

@@ -4,8 +4,10 @@ import com.sun.net.httpserver.HttpExchange;
 import com.sun.net.httpserver.HttpServer;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.Map;
+import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.SynchronousQueue;
 import java.util.concurrent.ThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
@@ -32,7 +34,10 @@ public final class PageServer implements AutoCloseable {
   static final int MOST_BODY_BYTES = 8_192;
   static final int MOST_URI_CHARACTERS = 2_048;
 
-  /** Most of them wait for somebody slow, if ever there are so many: that costs no processor. */
+  /**
+   * Besides one for each who looks live. Most of them wait for somebody slow, if ever there are so
+   * many: that costs no processor.
+   */
   private static final int MOST_THREADS = 48;
 
   private static final long STACK_BYTES = 256 << 10;
@@ -79,15 +84,15 @@ public final class PageServer implements AutoCloseable {
     turns = new RateLimit(200, 40, NanoClock.SYSTEM);
     streamThread = new WorkerThread(stream, PageServer::sayThatPartEnded);
     watchThread = new WorkerThread(deadlines, PageServer::sayThatPartEnded);
-    threads = threads();
+    threads = threads(MOST_THREADS + options.clients());
   }
 
   /** Whoever comes while all of them are busy is hung up on: nobody waits in a queue. */
-  private static ThreadPoolExecutor threads() {
+  private static ThreadPoolExecutor threads(int most) {
     AtomicInteger number = new AtomicInteger();
     return new ThreadPoolExecutor(
         0,
-        MOST_THREADS,
+        most,
         10,
         TimeUnit.SECONDS,
         new SynchronousQueue<>(),
@@ -126,38 +131,40 @@ public final class PageServer implements AutoCloseable {
     return server.getAddress().getPort();
   }
 
-  private void handle(HttpExchange exchange) {
+  /**
+   * Only what this throws lets the JDK's server forget a connection that broke: closing the
+   * exchange closes it too, but keeps it in the list of those that are open.
+   *
+   * @throws IOException if the visitor has left
+   */
+  private void handle(HttpExchange exchange) throws IOException {
+    ExchangeSink viewer = null;
     Deadlines.Deadline deadline = deadlines.begin(LONGEST_ANSWER_NANOS);
-    boolean goesOn = false;
     try {
-      goesOn = answer(exchange);
-    } catch (IOException gone) {
-      Logger.debug("page: a visitor left: {}", gone.toString());
+      viewer = answer(exchange);
     } catch (RuntimeException fault) {
       Logger.error(fault, "page: {} failed", exchange.getRequestURI().getRawPath());
       refuse(exchange, 500);
     } finally {
       deadline.close();
-      if (!goesOn) {
-        exchange.close();
-      }
+    }
+    if (viewer != null) {
+      viewer.awaitEnd();
     }
   }
 
-  /** True if the answer goes on after this. */
-  private boolean answer(HttpExchange exchange) throws IOException {
+  /** Not null if the answer goes on after this. */
+  private ExchangeSink answer(HttpExchange exchange) throws IOException {
     String address = exchange.getRemoteAddress().getAddress().getHostAddress();
     if (!turns.allows(address)) {
-      refuse(exchange, 429);
-      return false;
+      return refuse(exchange, 429);
     }
     if (exchange.getRequestURI().toString().length() > MOST_URI_CHARACTERS) {
-      refuse(exchange, 414);
-      return false;
+      return refuse(exchange, 414);
     }
     String body = body(exchange);
     if (body == null) {
-      return false;
+      return null;
     }
     Answer answer = site.answer(call(exchange, body), address);
     answer.headers().forEach(exchange.getResponseHeaders()::set);
@@ -165,7 +172,7 @@ public final class PageServer implements AutoCloseable {
       return goLive(exchange, answer.live(), address);
     }
     send(exchange, answer);
-    return false;
+    return null;
   }
 
   private static Call call(HttpExchange exchange, String body) {
@@ -202,28 +209,31 @@ public final class PageServer implements AutoCloseable {
     boolean bare = body.length == 0 || exchange.getRequestMethod().equals("HEAD");
     exchange.sendResponseHeaders(answer.status(), bare ? -1 : body.length);
     if (!bare) {
-      exchange.getResponseBody().write(body);
+      OutputStream out = exchange.getResponseBody();
+      out.write(body);
+      out.close();
     }
   }
 
-  /** An answer without words, for those who are no browser of ours. */
-  private static void refuse(HttpExchange exchange, int status) {
-    try {
-      exchange.getResponseHeaders().set("Connection", "close");
-      exchange.sendResponseHeaders(status, -1);
-    } catch (IOException gone) {
-      Logger.debug("page: a visitor left: {}", gone.toString());
-    }
+  /** An answer without words, for those who are no browser of ours; nothing goes on after it. */
+  private static ExchangeSink refuse(HttpExchange exchange, int status) throws IOException {
+    exchange.getResponseHeaders().set("Connection", "close");
+    exchange.sendResponseHeaders(status, -1);
+    return null;
   }
 
-  private boolean goLive(HttpExchange exchange, LiveKind kind, String address) throws IOException {
+  private ExchangeSink goLive(HttpExchange exchange, LiveKind kind, String address)
+      throws IOException {
     if (stream.isFull()) {
       exchange.getResponseHeaders().set("Retry-After", "5");
-      refuse(exchange, 503);
-      return false;
+      return refuse(exchange, 503);
     }
     exchange.sendResponseHeaders(200, 0);
-    return stream.add(new ExchangeSink(exchange, kind, address));
+    ExchangeSink viewer = new ExchangeSink(exchange, kind, address);
+    if (!stream.add(viewer)) {
+      viewer.close();
+    }
+    return viewer;
   }
 
   /** Stops listening and cuts everybody off. */
@@ -238,9 +248,14 @@ public final class PageServer implements AutoCloseable {
     watchThread.close();
   }
 
-  /** A browser that looks live. */
-  private record ExchangeSink(HttpExchange exchange, LiveKind kind, String address)
+  /** A browser that looks live; its own thread rests meanwhile. */
+  private record ExchangeSink(
+      HttpExchange exchange, LiveKind kind, String address, CountDownLatch end)
       implements LiveSink {
+
+    ExchangeSink(HttpExchange exchange, LiveKind kind, String address) {
+      this(exchange, kind, address, new CountDownLatch(1));
+    }
 
     @Override
     public void send(byte[] events) throws IOException {
@@ -250,7 +265,17 @@ public final class PageServer implements AutoCloseable {
 
     @Override
     public void close() {
-      exchange.close();
+      end.countDown();
+    }
+
+    /** Rests until the stream has no more for it; always throws then. */
+    void awaitEnd() throws IOException {
+      try {
+        end.await();
+      } catch (InterruptedException stopped) {
+        Thread.currentThread().interrupt();
+      }
+      throw new IOException("looks live no more: " + address);
     }
   }
 }
