@@ -8,7 +8,9 @@ import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.stream.Stream;
 import org.boothlamp.acquisition.SourceException.Reason;
 import org.boothlamp.monitor.RoomMaker;
@@ -221,23 +223,21 @@ public final class RecordingFolder implements RoomMaker {
     return held().stream().mapToLong(Held::bytes).sum();
   }
 
-  /**
-   * The recording of a segment, deletable or kept on purpose; null if there is none.
-   *
-   * @param machineBoot the kernel's boot id at the time, or null where it told none
-   * @param startMonotonicNanos the segment's start on the monotonic clock
-   */
-  public Path find(String machineBoot, long startMonotonicNanos) {
-    String machine = RecordingName.machine(machineBoot);
-    for (Path place : List.of(folder.resolve(KEPT), folder)) {
+  /** All whole recordings as they are now, deletable or kept on purpose, to be asked for many. */
+  public RecordingIndex index() {
+    Map<RecordingIndex.Key, Path> wavs = new HashMap<>();
+    for (Path place : List.of(folder, folder.resolve(KEPT))) {
       for (Path wav : wholeIn(place)) {
         RecordingName name = RecordingName.of(wav.getFileName().toString());
-        if (name.machine().equals(machine) && name.startMonotonicNanos() == startMonotonicNanos) {
-          return wav;
-        }
+        wavs.put(new RecordingIndex.Key(name.machine(), name.startMonotonicNanos()), wav);
       }
     }
-    return null;
+    return new RecordingIndex(wavs);
+  }
+
+  /** The recording of one segment, see {@link RecordingIndex#find}. */
+  public Path find(String machineBoot, long startMonotonicNanos) {
+    return index().find(machineBoot, startMonotonicNanos);
   }
 
   /** None where the folder cannot be read: then nothing is found there. */

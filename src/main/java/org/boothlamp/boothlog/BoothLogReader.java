@@ -93,22 +93,16 @@ public final class BoothLogReader implements AutoCloseable {
         from -> {
           RunRecord run = Beads.find(from, id);
           long start = run.startWallMillis();
-          long end = start + 1 + (long) (1_000 * run.lengthSeconds());
-          ShiftRecords around = new ShiftReading(from, start, end).read();
-          BoothHistories calibrations = calibrationsOfBooths(from);
           return ShiftReport.of(
-                  around,
-                  new ShiftSpan(start, end, zone),
+                  ShiftReading.around(from, run),
+                  new ShiftSpan(start, start + 1, zone),
                   "",
                   "",
-                  calibrations,
+                  calibrationsOfBooths(from),
                   nowWallMillis,
                   null)
               .allRuns()
-              .stream()
-              .filter(summary -> summary.run().id() == run.id())
-              .findFirst()
-              .orElseThrow();
+              .get(0);
         });
   }
 

@@ -29,7 +29,8 @@ public record SegmentKey(String machineBoot, long startMonotonicNanos, boolean r
   static Map<Long, SegmentKey> readAll(LogConnection log, long fromWallMillis, long untilWallMillis)
       throws SQLException {
     Map<Long, SegmentKey> keys = new HashMap<>();
-    String inSpan = SELECT + " WHERE s.start_wall_ms >= ? AND s.start_wall_ms < ?";
+    String inSpan =
+        SELECT + " WHERE s.start_wall_ms >= ? AND s.start_wall_ms < ? OR b.clock_trusted = 0";
     try (Columns row = log.bind(inSpan).whole(fromWallMillis).whole(untilWallMillis).rows()) {
       take(row, keys);
     }

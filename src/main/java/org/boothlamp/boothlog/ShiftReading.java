@@ -83,6 +83,10 @@ final class ShiftReading {
   private static final String EVENTS =
       "SELECT word, fault, start_wall_ms, start_s, length_s, count, detail FROM event s";
 
+  private static final String UNTIMED_START =
+      "SELECT b.id FROM segment s JOIN boot b ON b.id = s.boot"
+          + " WHERE s.id = ? AND b.clock_trusted = 0";
+
   private final LogConnection log;
   private final long fromWallMillis;
   private final long untilWallMillis;
@@ -100,6 +104,23 @@ final class ShiftReading {
     reading.booths = new BootTimes(log).booths();
     List<RunRecord> found = reading.runs(new Selection(" WHERE s.id = ?", Selection.BY_TIME, id));
     return found.isEmpty() ? null : found.get(0);
+  }
+
+  /** One segment alone, with the events that happened while it was welded. */
+  static ShiftRecords around(LogConnection log, RunRecord run) throws SQLException {
+    long start = run.startWallMillis();
+    ShiftReading reading =
+        new ShiftReading(log, start, start + 1 + (long) (1_000 * run.lengthSeconds()));
+    try (Columns row = log.bind(UNTIMED_START).whole(run.id()).rows()) {
+      if (row.next()) {
+        long boot = row.whole();
+        List<EventRecord> events = reading.events(Selection.ofBoot(boot));
+        ShiftRecords alone = new ShiftRecords(List.of(run), List.of(), events);
+        return new ShiftRecords(
+            List.of(), List.of(), List.of(), List.of(new UntimedStart(boot, alone)));
+      }
+    }
+    return new ShiftRecords(List.of(run), List.of(), reading.read().events());
   }
 
   ShiftRecords read() throws SQLException {

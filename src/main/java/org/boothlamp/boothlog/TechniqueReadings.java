@@ -2,17 +2,14 @@ package org.boothlamp.boothlog;
 
 import java.sql.SQLException;
 import java.util.List;
-import org.boothlamp.technique.Beat;
+import org.boothlamp.judging.Side;
+import org.boothlamp.procedure.Quantity;
 import org.boothlamp.technique.Cause;
 import org.boothlamp.technique.Doubt;
-import org.boothlamp.technique.Estimate;
-import org.boothlamp.technique.Evidence;
 import org.boothlamp.technique.ExplainedSpell;
-import org.boothlamp.technique.Spell;
-import org.boothlamp.technique.Steadiness;
-import org.boothlamp.technique.SwingFigures;
+import org.boothlamp.technique.Reference;
 import org.boothlamp.technique.TechniqueReading;
-import org.boothlamp.technique.TransferFigures;
+import org.boothlamp.technique.TransferState;
 
 /** Each run's technique as stored, read beside the runs in order. Confined to one thread. */
 final class TechniqueReadings implements AutoCloseable {
@@ -53,8 +50,8 @@ final class TechniqueReadings implements AutoCloseable {
    * neither if it fails.
    */
   TechniqueReadings(Columns figures, Columns causes) throws SQLException {
-    this.figures = new SegmentChildren<>(figures, TechniqueReadings::figures);
-    this.causes = new SegmentChildren<>(causes, TechniqueReadings::cause);
+    this.figures = new SegmentChildren<>(figures, row -> StoredTechnique.figures(new Stored(row)));
+    this.causes = new SegmentChildren<>(causes, row -> StoredTechnique.cause(new Stored(row)));
   }
 
   /** That of the next segment in order; null if it was not read. */
@@ -64,65 +61,53 @@ final class TechniqueReadings implements AutoCloseable {
     return found.isEmpty() ? null : found.get(0).withSpells(spells);
   }
 
-  /** Arguments are taken in the order of the columns, which is that of the records. */
-  private static TechniqueReading figures(Columns row) throws SQLException {
-    return new TechniqueReading(
-        List.of(),
-        new Steadiness(
-            StoredWords.STEADY_QUANTITIES.of(row),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            (int) row.whole()),
-        new Estimate(row.real(), row.real()),
-        transfer(row),
-        StoredWords.TRANSFERS.of(row),
-        swings(row),
-        new Beat(row.real(), row.real()));
-  }
+  /** Words come out as their places, see {@link StoredWords}. */
+  private record Stored(Columns row) implements StoredTechnique.Row {
 
-  private static TransferFigures transfer(Columns row) throws SQLException {
-    TransferFigures transfer =
-        new TransferFigures(
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real());
-    return Double.isNaN(transfer.shortsPerSecond()) ? null : transfer;
-  }
+    @Override
+    public double real() throws SQLException {
+      return row.real();
+    }
 
-  private static SwingFigures swings(Columns row) throws SQLException {
-    SwingFigures swings = new SwingFigures(row.real(), row.real(), row.real(), row.real());
-    return Double.isNaN(swings.hertz()) ? null : swings;
-  }
+    @Override
+    public long whole() throws SQLException {
+      return row.whole();
+    }
 
-  private static ExplainedSpell cause(Columns row) throws SQLException {
-    Spell spell =
-        Spell.lasting(
-            StoredWords.QUANTITIES.of(row), StoredWords.SIDES.of(row), row.real(), row.real());
-    Cause cause = StoredWords.CAUSES.of(row);
-    Doubt doubt = StoredWords.DOUBTS.of(row);
-    double confidence = row.real();
-    return new ExplainedSpell(
-        spell, cause, doubt, evidence(row), confidence, new Estimate(row.real(), row.real()));
-  }
+    @Override
+    public Quantity quantity() throws SQLException {
+      return StoredWords.QUANTITIES.of(row);
+    }
 
-  private static Evidence evidence(Columns row) throws SQLException {
-    return new Evidence(
-        StoredWords.REFERENCES.of(row),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real());
+    @Override
+    public Side side() throws SQLException {
+      return StoredWords.SIDES.of(row);
+    }
+
+    @Override
+    public Cause cause() throws SQLException {
+      return StoredWords.CAUSES.of(row);
+    }
+
+    @Override
+    public Doubt doubt() throws SQLException {
+      return StoredWords.DOUBTS.of(row);
+    }
+
+    @Override
+    public Reference reference() throws SQLException {
+      return StoredWords.REFERENCES.of(row);
+    }
+
+    @Override
+    public TransferState transfer() throws SQLException {
+      return StoredWords.TRANSFERS.of(row);
+    }
+
+    @Override
+    public Quantity steadyQuantity() throws SQLException {
+      return StoredWords.STEADY_QUANTITIES.of(row);
+    }
   }
 
   @Override

@@ -5,7 +5,6 @@ import java.util.concurrent.Callable;
 import org.boothlamp.boothlog.Beads;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.monitor.WallClock;
-import org.boothlamp.report.BeadRefusedException;
 import org.boothlamp.report.EnteredBy;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.settings.BoothSettings;
@@ -92,11 +91,7 @@ final class BeadCommand implements Callable<Integer> {
           spec.commandLine(), "--note goes with a length: give it with --length-mm or --length-in");
     }
     BoothSettings settings = settingsOption.read();
-    try {
-      RunAnswer.write(runOf(settings), settings, format, terminal);
-    } catch (BeadRefusedException refused) {
-      throw RunNumber.refusal(spec, refused, settings);
-    }
+    RunAnswer.write(spec, settings, format, terminal, () -> runOf(settings));
     return ExitCode.OK;
   }
 

@@ -4,7 +4,6 @@ import java.io.IOException;
 import java.util.concurrent.Callable;
 import org.boothlamp.boothlog.Beads;
 import org.boothlamp.monitor.WallClock;
-import org.boothlamp.report.BeadRefusedException;
 import org.boothlamp.report.EnteredBy;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.settings.BoothSettings;
@@ -65,11 +64,7 @@ final class ReferenceCommand implements Callable<Integer> {
           spec.commandLine(), "--withdraw takes the mark back with its words: leave --words away");
     }
     BoothSettings settings = settingsOption.read();
-    try {
-      RunAnswer.write(mark(settings), settings, format, terminal);
-    } catch (BeadRefusedException refused) {
-      throw RunNumber.refusal(spec, refused, settings);
-    }
+    RunAnswer.write(spec, settings, format, terminal, () -> mark(settings));
     return ExitCode.OK;
   }
 

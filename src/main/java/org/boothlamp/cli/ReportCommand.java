@@ -8,7 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.concurrent.Callable;
 import java.util.function.LongFunction;
-import org.boothlamp.acquisition.RecordingFolder;
+import org.boothlamp.acquisition.RecordingIndex;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.boothlog.SegmentKey;
 import org.boothlamp.calibration.BoothHistories;
@@ -230,16 +230,16 @@ final class ReportCommand implements Callable<Integer> {
     if (settings == null) {
       return id -> "";
     }
-    RecordingFolder folder = parts.recordings(settings);
+    RecordingIndex recordings = parts.recordings(settings).index();
     Map<Long, SegmentKey> keys;
     try (BoothLogReader reader = BoothLogReader.open(SettingsOption.logOf(settings))) {
       keys = reader.segmentKeys(asked.fromWallMillis(), asked.untilWallMillis());
     }
-    return id -> nameOf(keys.get(id), folder);
+    return id -> nameOf(keys.get(id), recordings);
   }
 
-  private static String nameOf(SegmentKey key, RecordingFolder folder) {
-    Path wav = key == null ? null : folder.find(key.machineBoot(), key.startMonotonicNanos());
+  private static String nameOf(SegmentKey key, RecordingIndex recordings) {
+    Path wav = key == null ? null : recordings.find(key.machineBoot(), key.startMonotonicNanos());
     return wav == null ? "" : wav.toString();
   }
 

@@ -4,10 +4,12 @@ import java.io.IOException;
 import java.io.PrintWriter;
 import java.nio.file.Path;
 import java.time.ZoneId;
+import java.util.function.Supplier;
 import org.boothlamp.boothlog.BoothLogReader;
 import org.boothlamp.calibration.CalibrationHistory;
 import org.boothlamp.monitor.WallClock;
 import org.boothlamp.report.BeadJson;
+import org.boothlamp.report.BeadRefusedException;
 import org.boothlamp.report.BeadText;
 import org.boothlamp.report.BeadWords;
 import org.boothlamp.report.HeatVerdict;
@@ -16,14 +18,40 @@ import org.boothlamp.report.RunSummary;
 import org.boothlamp.settings.BoothSettings;
 import org.boothlamp.words.Language;
 import org.boothlamp.words.Phrases;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.ParameterException;
 
 /** What commands answer of one run. */
 final class RunAnswer {
 
   private RunAnswer() {}
 
-  /** Writes the run, its bead and what follows from it. */
-  static void write(RunRecord run, BoothSettings settings, FormatOption format, Terminal terminal)
+  /**
+   * Writes a run, its bead and what follows from it.
+   *
+   * @param spec command that is answered
+   * @param run finds the run, or does first what was asked of it
+   * @throws ParameterException if that is refused
+   */
+  static void write(
+      CommandSpec spec,
+      BoothSettings settings,
+      FormatOption format,
+      Terminal terminal,
+      Supplier<RunRecord> run)
+      throws IOException {
+    try {
+      write(run.get(), settings, format, terminal);
+    } catch (BeadRefusedException refused) {
+      throw new ParameterException(
+          spec.commandLine(),
+          refused.say(Phrases.in(Language.ENGLISH), settings.screen().units()),
+          refused);
+    }
+  }
+
+  private static void write(
+      RunRecord run, BoothSettings settings, FormatOption format, Terminal terminal)
       throws IOException {
     Path log = SettingsOption.logOf(settings);
     CalibrationHistory history = LogCalibrations.read(log);

@@ -1,13 +1,7 @@
 package org.boothlamp.cli;
 
 import org.boothlamp.boothlog.Beads;
-import org.boothlamp.report.BeadRefusedException;
-import org.boothlamp.settings.BoothSettings;
-import org.boothlamp.words.Language;
-import org.boothlamp.words.Phrases;
 import picocli.CommandLine.ITypeConverter;
-import picocli.CommandLine.Model.CommandSpec;
-import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.TypeConversionException;
 
 /** How commands name a run. */
@@ -16,15 +10,6 @@ final class RunNumber {
   private static final String LAST = "last";
 
   private RunNumber() {}
-
-  /** What was refused, as a wrong use of the command. */
-  static ParameterException refusal(
-      CommandSpec spec, BeadRefusedException refused, BoothSettings settings) {
-    return new ParameterException(
-        spec.commandLine(),
-        refused.say(Phrases.in(Language.ENGLISH), settings.screen().units()),
-        refused);
-  }
 
   /** A number from 1 on, or the word last. */
   static final class Argument implements ITypeConverter<Long> {

@@ -95,7 +95,7 @@ record ShiftAnswer(ShiftReport report, Glance glance, Map<Long, RunStrip> strips
         JsonReport.write(report, recordings, writer);
         GlanceJson.write(glance, writer);
       }
-      case HTML -> writer.write(ShiftHtml.render(report, glance, strips::get, phrases));
+      case HTML -> writer.write(ShiftHtml.render(report, glance, strips::get, phrases, units));
       case CSV -> writer.write(ShiftCsv.render(report, glance, phrases));
     }
   }

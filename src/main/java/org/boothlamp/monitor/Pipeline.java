@@ -22,7 +22,8 @@ import org.boothlamp.signal.SlotBuilder;
  * The path from counts to signal for one source format.
  *
  * <pre>
- *  pairs -> SlotBuilder -> ArcDetector -> SegmentTally, TransferTally, JudgedTime, TraceReducer -> log entries
+ *                                         SegmentTally, TransferTally
+ *  pairs -> SlotBuilder -> ArcDetector -> JudgedTime, TraceReducer ------------> log entries
  *                 ^            |
  *                 |            +-------> Judge ----------------------------------> signal
  *                 |            v                                                    ^

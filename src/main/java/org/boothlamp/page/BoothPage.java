@@ -104,7 +104,7 @@ public final class BoothPage {
   private List<View> views(Layout layout, StaticFiles files) {
     ZoneId zone = ZoneId.systemDefault();
     Today today = () -> LocalDate.ofInstant(Instant.ofEpochMilli(clock.epochMillis()), zone);
-    BoothRuns runs = new BoothRuns(log);
+    BoothRuns runs = new BoothRuns(log, clock);
     List<View> views = new ArrayList<>();
     views.add(new LiveView(layout));
     views.add(new RunsView(layout, runs, today, zone));

@@ -150,6 +150,21 @@ public final class Layout {
         "input", "type", "hidden", "name", FORM_TOKEN, "value", request.visitor().formToken());
   }
 
+  /**
+   * The place in which a script draws a chart of a quantity.
+   *
+   * @param title heading above it
+   * @param picture what it shows, for those who do not see it
+   */
+  static void chart(Markup page, String quantity, String title, String picture) {
+    String heading = "title-" + quantity;
+    page.open("section", "class", "strip", "aria-labelledby", heading);
+    page.leaf("h2", title, "id", heading);
+    page.open(
+        "div", "id", "chart-" + quantity, "class", "chart", "role", "img", "aria-label", picture);
+    page.close().close();
+  }
+
   /** The page that says why the one asked for is not there. */
   Answer error(Request request, PageException refused) {
     return page(

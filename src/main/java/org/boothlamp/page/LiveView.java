@@ -110,19 +110,11 @@ final class LiveView implements View {
   }
 
   private void chart(Markup page, String quantity) {
-    page.open("section", "class", "strip", "aria-labelledby", "strip-" + quantity);
-    page.leaf("h2", layout.say("page.strip." + quantity), "id", "strip-" + quantity);
-    page.open(
-        "div",
-        "id",
-        "chart-" + quantity,
-        "class",
-        "chart",
-        "role",
-        "img",
-        "aria-label",
+    Layout.chart(
+        page,
+        quantity,
+        layout.say("page.strip." + quantity),
         layout.say("page.strip.is." + quantity));
-    page.close().close();
   }
 
   /** What the scripts say, as JSON in an attribute: inline scripts are not allowed. */

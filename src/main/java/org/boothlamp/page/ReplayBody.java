@@ -214,20 +214,11 @@ final class ReplayBody {
   }
 
   private void chart(Markup page, String quantity) {
-    page.open("section", "class", "strip", "aria-labelledby", "title-" + quantity);
-    page.leaf("h2", layout.say("replay.page.chart." + quantity), "id", "title-" + quantity);
-    page.open(
-            "div",
-            "id",
-            "chart-" + quantity,
-            "class",
-            "chart",
-            "role",
-            "img",
-            "aria-label",
-            layout.say("replay.page.chart.is." + quantity))
-        .close();
-    page.close();
+    Layout.chart(
+        page,
+        quantity,
+        layout.say("replay.page.chart." + quantity),
+        layout.say("replay.page.chart.is." + quantity));
   }
 
   private void raw(Markup page) {

@@ -3,6 +3,7 @@ package org.boothlamp.report;
 import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.procedure.Process;
+import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.words.Phrases;
 import org.boothlamp.words.Units;
@@ -72,6 +73,34 @@ public final class BeadWords {
       case ABOVE -> phrases.say("bead.place.above", limits);
       case TOO_NEAR -> phrases.say("bead.place.near", limits);
     };
+  }
+
+  /** What people said of a run, a note each: its bead and heat input, their words, their mark. */
+  public List<String> notes(RunRecord run) {
+    List<String> notes = new ArrayList<>(2);
+    HeatInput heat = run.heatInput();
+    if (heat != null) {
+      notes.add(measured(heat) + shortHeatInput(heat, run));
+      String note = run.notes().bead().note();
+      if (!note.isEmpty()) {
+        notes.add("\"" + VisibleText.of(note) + "\"");
+      }
+    }
+    if (run.notes().isReference()) {
+      notes.add(reference(run.notes().reference()));
+    }
+    return notes;
+  }
+
+  private String shortHeatInput(HeatInput heat, RunRecord run) {
+    double value = heat.heatInputKilojoulesPerMillimetre();
+    if (Double.isNaN(value)) {
+      return "";
+    }
+    String side = Words.side(value, run.window(Quantity.HEAT_INPUT_KJ_PER_MM));
+    return ", "
+        + phrases.say("bead.heat.short", UnitText.heatInput(value, units))
+        + (side.isEmpty() ? "" : Numbers.GLUE + phrases.say("shift.side." + side));
   }
 
   /** Why energy, and so heat input, may be another than the figures say; empty if nothing is. */

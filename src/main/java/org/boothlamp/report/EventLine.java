@@ -1,12 +1,16 @@
 package org.boothlamp.report;
 
 import java.util.List;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Phrases;
 
 /** All events of one word as a line for people. */
 final class EventLine {
 
   /** More times than this are not written out. */
   private static final int MOST_TIMES = 4;
+
+  private static final EventWords WORDS = new EventWords(Phrases.in(Language.ENGLISH));
 
   private EventLine() {}
 
@@ -18,13 +22,13 @@ final class EventLine {
       out.append(' ').append(times).append('x');
     }
     if (events.count() > 0) {
-      out.append(", ").append(EventWords.counted(events.what(), events.count()));
+      out.append(", ").append(WORDS.counted(events.what(), events.count()));
     }
     appendLength(out, events, times);
     appendTimes(out, events.events(), span);
     appendDetails(out, events.events());
     out.append('.');
-    String meaning = EventWords.meaning(events.what());
+    String meaning = WORDS.meaning(events.what());
     return meaning.isEmpty() ? out.toString() : out.append(' ').append(meaning).toString();
   }
 
@@ -38,7 +42,7 @@ final class EventLine {
     }
     appendLength(out, events, times);
     appendDetails(out, events.events());
-    return out.append(". ").append(EventWords.meaning(events.what())).toString().strip();
+    return out.append(". ").append(WORDS.meaning(events.what())).toString().strip();
   }
 
   private static void appendLength(StringBuilder out, EventSummary events, int times) {

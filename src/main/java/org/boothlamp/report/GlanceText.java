@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import org.boothlamp.words.Language;
 import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 
 /** Whom to stand beside and what to look at, as a part of the text report. */
 final class GlanceText {
@@ -12,7 +13,7 @@ final class GlanceText {
 
   private final Glance glance;
   private final TextPage page;
-  private final ShiftWords words = new ShiftWords(Phrases.in(Language.ENGLISH));
+  private final ShiftWords words = new ShiftWords(Phrases.in(Language.ENGLISH), Units.METRIC);
 
   GlanceText(Glance glance, TextPage page) {
     this.glance = glance;

@@ -2,6 +2,8 @@ package org.boothlamp.report;
 
 import java.util.List;
 import org.boothlamp.report.TextPage.Style;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Phrases;
 
 /**
  * A replay as text for people: segments, touches and faults in order of time, then what they come
@@ -117,6 +119,8 @@ public final class ReplayText {
 
   private static String otherEvents(EventSummary events) {
     String what = events.what();
-    return events.count() > 0 ? what + ": " + EventWords.counted(what, events.count()) : what;
+    return events.count() > 0
+        ? what + ": " + new EventWords(Phrases.in(Language.ENGLISH)).counted(what, events.count())
+        : what;
   }
 }

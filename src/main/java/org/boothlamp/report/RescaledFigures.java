@@ -47,7 +47,8 @@ final class RescaledFigures {
         numbers,
         run.end(),
         List.of(),
-        run.notes());
+        // Why it was outside was read in the other scale's amps and volts.
+        run.notes().withTechnique(null));
   }
 
   /** At AC the mean of the trace, elsewhere the mean of the absolute values with its sign. */

@@ -120,7 +120,7 @@ final class RunRow {
     List<String> notes = new ArrayList<>(4);
     Words.addExcursions(notes, summary.excursions());
     addFacts(notes, summary.run());
-    addNotes(notes, summary.run());
+    notes.addAll(new BeadWords(ENGLISH, units).notes(summary.run()));
     for (RunFlag flag : summary.flags()) {
       if (!saidElsewhere.contains(flag)) {
         notes.add(note(flag, summary.run()));
@@ -142,35 +142,6 @@ final class RunRow {
     }
     if (run.arcOuts() > 0) {
       notes.add(Numbers.counted(run.arcOuts(), "arc-out", "arc-outs"));
-    }
-  }
-
-  private void addNotes(List<String> notes, RunRecord run) {
-    HeatInput heat = run.heatInput();
-    BeadWords words = new BeadWords(ENGLISH, units);
-    if (heat != null) {
-      notes.add(words.measured(heat) + heatInput(heat, run));
-      addIfAny(notes, run.notes().bead().note());
-    }
-    if (run.notes().isReference()) {
-      notes.add(words.reference(run.notes().reference()));
-    }
-  }
-
-  private String heatInput(HeatInput heat, RunRecord run) {
-    double value = heat.heatInputKilojoulesPerMillimetre();
-    if (Double.isNaN(value)) {
-      return "";
-    }
-    String side = Words.side(value, run.window(Quantity.HEAT_INPUT_KJ_PER_MM));
-    return ", heat input "
-        + UnitText.heatInput(value, units)
-        + (side.isEmpty() ? "" : Numbers.GLUE + side);
-  }
-
-  private static void addIfAny(List<String> notes, String note) {
-    if (!note.isEmpty()) {
-      notes.add("\"" + VisibleText.of(note) + "\"");
     }
   }
 

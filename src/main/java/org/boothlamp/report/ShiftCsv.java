@@ -6,6 +6,7 @@ import java.util.stream.Collectors;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
 import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 
 /**
  * A shift as one table for a spreadsheet: a row a trainee ({@code kind} is {@code trainee}), then a
@@ -27,6 +28,7 @@ public final class ShiftCsv {
           "pass",
           "process",
           "runs",
+          "run",
           "arc_s",
           "judged_s",
           "in_window_share",
@@ -50,6 +52,11 @@ public final class ShiftCsv {
           "stuck",
           "outside",
           "flags",
+          "technique",
+          "bead_length_mm",
+          "travel_speed_mm_per_s",
+          "heat_input_kj_per_mm",
+          "reference_weld",
           "shift_s",
           "operator_factor",
           "signed_in_s",
@@ -68,7 +75,7 @@ public final class ShiftCsv {
   private ShiftCsv(ShiftReport report, Glance glance, Phrases phrases) {
     this.report = report;
     this.glance = glance;
-    this.words = new ShiftWords(phrases);
+    this.words = new ShiftWords(phrases, Units.METRIC);
   }
 
   /** The whole table. */
@@ -151,7 +158,11 @@ public final class ShiftCsv {
   private void run(RunSummary summary) {
     RunRecord run = summary.run();
     PassKey pass = PassKey.of(run);
-    table.word("kind", "run").text("booth", run.booth()).text("trainee", run.trainee());
+    table
+        .word("kind", "run")
+        .count("run", run.id())
+        .text("booth", run.booth())
+        .text("trainee", run.trainee());
     if (!summary.has(RunFlag.NO_TIME)) {
       table.word("start", TIME.format(report.span().local(run.startWallMillis())));
     }
@@ -166,7 +177,19 @@ public final class ShiftCsv {
     table.text("outside", words.excursions(summary.excursions()));
     table.text(
         "flags", summary.flags().stream().map(words::flag).collect(Collectors.joining("; ")));
+    table.text("technique", words.technique(run));
+    said(run);
     table.endRow();
+  }
+
+  private void said(RunRecord run) {
+    HeatInput heat = run.heatInput();
+    if (heat != null) {
+      table.number("bead_length_mm", heat.beadMillimetres());
+      table.number("travel_speed_mm_per_s", heat.travelMillimetresPerSecond());
+      table.number("heat_input_kj_per_mm", heat.heatInputKilojoulesPerMillimetre());
+    }
+    table.word("reference_weld", run.notes().isReference() ? "yes" : "no");
   }
 
   private void levels(RunRecord run) {

@@ -21,11 +21,6 @@ final class ShiftEvents {
     this.words = words;
   }
 
-  /** The phrase that names an event. */
-  static String key(String what) {
-    return "event." + what.replace(' ', '-');
-  }
-
   /** Sentences of the events that put figures in doubt, or of the others. */
   static List<String> of(ShiftReport report, ShiftWords words, boolean doubts) {
     ShiftEvents events = new ShiftEvents(report.span(), words);
@@ -49,23 +44,19 @@ final class ShiftEvents {
   private String sentence(EventSummary events, String when) {
     List<String> parts = new ArrayList<>();
     int times = events.events().size();
-    String name = name(events.what());
+    String name = words.events().name(events.what());
     parts.add(times > 1 ? name + " " + times + "×" : name);
     if (events.count() > 0) {
-      parts.add(words.say("event.counted", Long.toString(events.count())));
+      parts.add(words.events().counted(events.what(), events.count()));
     }
     addLength(parts, events, times);
     parts.add(when);
     String details = details(events.events());
-    String meaning = key(events.what()) + ".meaning";
+    String meaning = words.events().meaning(events.what());
     return String.join(", ", parts)
         + (details.isEmpty() ? "" : " (" + details + ")")
         + "."
-        + (words.has(meaning) ? " " + words.say(meaning) : "");
-  }
-
-  private String name(String what) {
-    return words.has(key(what)) ? words.say(key(what)) : what;
+        + (meaning.isEmpty() ? "" : " " + meaning);
   }
 
   private void addLength(List<String> parts, EventSummary events, int times) {

@@ -3,6 +3,7 @@ package org.boothlamp.report;
 import java.util.List;
 import java.util.function.LongFunction;
 import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 
 /**
  * A shift as one HTML file that is well-formed XML too, with its style and drawings inside, without
@@ -34,10 +35,15 @@ public final class ShiftHtml {
    * The whole file.
    *
    * @param strips a run's chart by its id; null where there is none
+   * @param units of lengths and what is made of them
    */
   public static String render(
-      ShiftReport report, Glance glance, LongFunction<RunStrip> strips, Phrases phrases) {
-    return new ShiftHtml(report, glance, strips, new ShiftWords(phrases)).render();
+      ShiftReport report,
+      Glance glance,
+      LongFunction<RunStrip> strips,
+      Phrases phrases,
+      Units units) {
+    return new ShiftHtml(report, glance, strips, new ShiftWords(phrases, units)).render();
   }
 
   private String render() {

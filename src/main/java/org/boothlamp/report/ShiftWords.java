@@ -17,10 +17,14 @@ final class ShiftWords {
 
   private final Phrases phrases;
   private final TechniqueWords technique;
+  private final BeadWords beads;
+  private final EventWords events;
 
-  ShiftWords(Phrases phrases) {
+  ShiftWords(Phrases phrases, Units units) {
     this.phrases = phrases;
-    technique = new TechniqueWords(phrases, Units.METRIC);
+    technique = new TechniqueWords(phrases, units);
+    beads = new BeadWords(phrases, units);
+    events = new EventWords(phrases);
   }
 
   String say(String key, Object... parts) {
@@ -29,10 +33,6 @@ final class ShiftWords {
 
   String count(String key, long count) {
     return phrases.count("shift." + key, count);
-  }
-
-  boolean has(String key) {
-    return phrases.has("shift." + key);
   }
 
   String language() {
@@ -140,6 +140,15 @@ final class ShiftWords {
   /** What a run's amps and volts say of the technique; empty if nothing. */
   String technique(RunRecord run) {
     return technique.sentence(run);
+  }
+
+  EventWords events() {
+    return events;
+  }
+
+  /** What people said of a run after the weld, a note each. */
+  List<String> said(RunRecord run) {
+    return beads.notes(run);
   }
 
   private String look(GlanceRow row) {

@@ -81,7 +81,10 @@ final class TraineeSection {
     RunRecord run = summary.run();
     PassKey pass = PassKey.of(run);
     String start = start(summary);
-    page.open("div", "class", "run").open("p").leaf("strong", start).text(" ");
+    page.open("div", "class", "run")
+        .open("p")
+        .leaf("strong", words.say("run.name", Long.toString(run.id()), start))
+        .text(" ");
     page.text(
         words.say(
             "run.figures",
@@ -136,6 +139,7 @@ final class TraineeSection {
       long stuck = touches.stream().filter(TouchRecord::stuck).count();
       notes.add(words.say("touches.before", words.touches(touches.size(), stuck)));
     }
+    notes.addAll(words.said(run));
     if (run.polarity() == Polarity.AC) {
       notes.add(words.say("chart.ac"));
     }

@@ -9,7 +9,7 @@ import org.boothlamp.acquisition.BadgeEnding;
 /** Reads the section [badge]. Confined to one thread. */
 final class BadgeSection {
 
-  private enum Kind {
+  private enum Kind implements SectionKinds.Kind {
     SERIAL("serial", List.of("port", "baud", "ending")),
     KEYBOARD("keyboard", List.of("device"));
 
@@ -19,6 +19,16 @@ final class BadgeSection {
     Kind(String word, List<String> keys) {
       this.word = word;
       this.keys = keys;
+    }
+
+    @Override
+    public String word() {
+      return word;
+    }
+
+    @Override
+    public List<String> keys() {
+      return keys;
     }
   }
 
@@ -46,17 +56,12 @@ final class BadgeSection {
     if (!document.has("badge")) {
       return null;
     }
-    Map<String, Kind> words = new LinkedHashMap<>();
-    for (Kind kind : Kind.values()) {
-      words.put(kind.word, kind);
-    }
-    Kind kind = section.requiredWord("kind", words);
-    if (!section.isSound("kind")) {
-      section.passOver();
+    Kind kind = SectionKinds.read(section, Kind.values());
+    if (kind == null) {
       return null;
     }
     BadgeSettings settings = kind == Kind.SERIAL ? serial(source) : keyboard();
-    refuseKeysOfOtherKind(kind);
+    SectionKinds.refuseKeysOfOthers(section, Kind.values(), kind);
     return settings;
   }
 
@@ -86,16 +91,5 @@ final class BadgeSection {
 
   private Path table() {
     return section.has("table") ? paths.path(section, "table", "badges.toml") : null;
-  }
-
-  private void refuseKeysOfOtherKind(Kind kind) {
-    for (Kind other : Kind.values()) {
-      for (String key : other.keys) {
-        if (other != kind) {
-          section.refuseIfGiven(
-              key, "belongs to kind \"" + other.word + "\", but kind is \"" + kind.word + "\"");
-        }
-      }
-    }
   }
 }

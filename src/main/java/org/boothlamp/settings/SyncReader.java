@@ -1,9 +1,7 @@
 package org.boothlamp.settings;
 
 import java.nio.file.Path;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.Map;
 import java.util.regex.Pattern;
 import org.boothlamp.sync.FolderTarget;
 import org.boothlamp.sync.PasswordSource;
@@ -14,7 +12,7 @@ import org.boothlamp.sync.SyncTarget;
 /** Reads the section [sync]. Confined to one thread. */
 final class SyncReader {
 
-  private enum Kind {
+  private enum Kind implements SectionKinds.Kind {
     POSTGRESQL(
         "postgresql",
         List.of("url", "user", "password_file", "credential", "certificate_authority", "tls")),
@@ -26,6 +24,16 @@ final class SyncReader {
     Kind(String word, List<String> keys) {
       this.word = word;
       this.keys = keys;
+    }
+
+    @Override
+    public String word() {
+      return word;
+    }
+
+    @Override
+    public List<String> keys() {
+      return keys;
     }
   }
 
@@ -54,17 +62,13 @@ final class SyncReader {
     if (!document.has("sync")) {
       return null;
     }
-    Map<String, Kind> words = new LinkedHashMap<>();
-    for (Kind kind : Kind.values()) {
-      words.put(kind.word, kind);
-    }
-    Kind kind = section.requiredWord("kind", words);
-    if (!section.isSound("kind")) {
-      section.passOver();
+    Kind kind = SectionKinds.read(section, Kind.values());
+    if (kind == null) {
       return null;
     }
     SyncTarget target = kind == Kind.FOLDER ? folder() : postgres();
-    refuseKeysOfOtherKind(kind);
+    SectionKinds.refuseKeysOfOthers(section, Kind.values(), kind);
+    refusePassword();
     return new SyncSettings(target, section.number("every_s", EVERY, USUAL_EVERY_SECONDS));
   }
 
@@ -121,15 +125,7 @@ final class SyncReader {
     return paths.requiredPath(section, "certificate_authority", "/etc/boothlamp/school-ca.pem");
   }
 
-  private void refuseKeysOfOtherKind(Kind kind) {
-    for (Kind other : Kind.values()) {
-      for (String key : other.keys) {
-        if (other != kind) {
-          section.refuseIfGiven(
-              key, "belongs to kind \"" + other.word + "\", but kind is \"" + kind.word + "\"");
-        }
-      }
-    }
+  private void refusePassword() {
     section.refuseIfGiven(
         "password",
         "must not stand in this file: others may read it, so it goes into a file of its own, chmod 600,"

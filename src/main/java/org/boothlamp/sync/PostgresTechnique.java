@@ -1,21 +1,14 @@
 package org.boothlamp.sync;
 
 import java.sql.SQLException;
-import java.util.List;
+import org.boothlamp.boothlog.StoredTechnique;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
-import org.boothlamp.technique.Beat;
 import org.boothlamp.technique.Cause;
 import org.boothlamp.technique.Doubt;
-import org.boothlamp.technique.Estimate;
-import org.boothlamp.technique.Evidence;
 import org.boothlamp.technique.ExplainedSpell;
 import org.boothlamp.technique.Reference;
-import org.boothlamp.technique.Spell;
-import org.boothlamp.technique.Steadiness;
-import org.boothlamp.technique.SwingFigures;
 import org.boothlamp.technique.TechniqueReading;
-import org.boothlamp.technique.TransferFigures;
 import org.boothlamp.technique.TransferState;
 
 /** The technique of runs as a database holds it. Safe to share. */
@@ -46,68 +39,59 @@ final class PostgresTechnique {
 
   private PostgresTechnique() {}
 
-  /** Arguments are taken in the order of the columns, which is that of the records. */
   static TechniqueReading figures(PostgresReport.Row row) throws SQLException {
-    return new TechniqueReading(
-        List.of(),
-        new Steadiness(
-            row.word(Quantity.values(), Quantity::key),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            (int) row.whole()),
-        new Estimate(row.real(), row.real()),
-        transfer(row),
-        row.word(TransferState.values(), TransferState::word),
-        swings(row),
-        new Beat(row.real(), row.real()));
+    return StoredTechnique.figures(new Sent(row));
   }
 
-  private static TransferFigures transfer(PostgresReport.Row row) throws SQLException {
-    TransferFigures transfer =
-        new TransferFigures(
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real(),
-            row.real());
-    return Double.isNaN(transfer.shortsPerSecond()) ? null : transfer;
-  }
-
-  private static SwingFigures swings(PostgresReport.Row row) throws SQLException {
-    SwingFigures swings = new SwingFigures(row.real(), row.real(), row.real(), row.real());
-    return Double.isNaN(swings.hertz()) ? null : swings;
-  }
-
-  /** Likewise. */
   static ExplainedSpell cause(PostgresReport.Row row) throws SQLException {
-    Spell spell =
-        Spell.lasting(
-            row.word(Quantity.values(), Quantity::key),
-            row.word(Side.values(), Side::word),
-            row.real(),
-            row.real());
-    Cause cause = row.word(Cause.values(), Cause::word);
-    Doubt doubt = row.word(Doubt.values(), Doubt::word);
-    double confidence = row.real();
-    return new ExplainedSpell(
-        spell, cause, doubt, evidence(row), confidence, new Estimate(row.real(), row.real()));
+    return StoredTechnique.cause(new Sent(row));
   }
 
-  private static Evidence evidence(PostgresReport.Row row) throws SQLException {
-    return new Evidence(
-        row.word(Reference.values(), Reference::word),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real(),
-        row.real());
+  private record Sent(PostgresReport.Row row) implements StoredTechnique.Row {
+
+    @Override
+    public double real() throws SQLException {
+      return row.real();
+    }
+
+    @Override
+    public long whole() throws SQLException {
+      return row.whole();
+    }
+
+    @Override
+    public Quantity quantity() throws SQLException {
+      return row.word(Quantity.values(), Quantity::key);
+    }
+
+    @Override
+    public Side side() throws SQLException {
+      return row.word(Side.values(), Side::word);
+    }
+
+    @Override
+    public Cause cause() throws SQLException {
+      return row.word(Cause.values(), Cause::word);
+    }
+
+    @Override
+    public Doubt doubt() throws SQLException {
+      return row.word(Doubt.values(), Doubt::word);
+    }
+
+    @Override
+    public Reference reference() throws SQLException {
+      return row.word(Reference.values(), Reference::word);
+    }
+
+    @Override
+    public TransferState transfer() throws SQLException {
+      return row.word(TransferState.values(), TransferState::word);
+    }
+
+    @Override
+    public Quantity steadyQuantity() throws SQLException {
+      return quantity();
+    }
   }
 }

@@ -1,6 +1,8 @@
 package org.boothlamp.app;
 
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertNotNull;
+import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertSame;
 import static org.junit.jupiter.api.Assertions.assertTrue;
 
@@ -121,6 +123,8 @@ class RecomputedRunTest {
     assertEquals(truth.greenSeconds(), again.greenSeconds(), 0.41, "green");
     assertEquals(truth.settlingSeconds(), again.settlingSeconds(), 0.11, "settling");
     assertEquals(truth.lengthSeconds(), again.lengthSeconds(), 0.011, "length");
+    assertNotNull(truth.notes().technique());
+    assertNull(again.notes().technique(), "read in amps and volts that no longer hold");
   }
 
   @ParameterizedTest

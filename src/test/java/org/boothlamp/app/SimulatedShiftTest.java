@@ -177,7 +177,7 @@ class SimulatedShiftTest {
 
   private String html() {
     try (BoothLogReader reader = BoothLogReader.open(path)) {
-      return ShiftHtml.render(report, glance, id -> strip(reader.trace(id)), ENGLISH);
+      return ShiftHtml.render(report, glance, id -> strip(reader.trace(id)), ENGLISH, Units.METRIC);
     }
   }
 

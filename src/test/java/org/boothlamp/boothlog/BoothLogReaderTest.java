@@ -8,15 +8,19 @@ import static org.boothlamp.testing.LogEntries.started;
 import static org.boothlamp.testing.LogEntries.touch;
 import static org.junit.jupiter.api.Assertions.assertArrayEquals;
 import static org.junit.jupiter.api.Assertions.assertEquals;
+import static org.junit.jupiter.api.Assertions.assertFalse;
 import static org.junit.jupiter.api.Assertions.assertNull;
 import static org.junit.jupiter.api.Assertions.assertThrows;
+import static org.junit.jupiter.api.Assertions.assertTrue;
 
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.ZoneOffset;
 import java.util.List;
 import org.boothlamp.judging.Signal;
 import org.boothlamp.monitor.LogEntry;
 import org.boothlamp.monitor.SegmentEnd;
+import org.boothlamp.report.RunFlag;
 import org.boothlamp.report.RunRecord;
 import org.boothlamp.report.ShiftRecords;
 import org.boothlamp.signal.ChannelScale;
@@ -182,5 +186,19 @@ class BoothLogReaderTest {
             + ": there is no such file; correct the log path, or start the monitor once",
         missing.getMessage());
     assertEquals(path, missing.path());
+  }
+
+  @Test
+  void shouldTellOfARunWhoseTimeOfDayIsNotKnown() {
+    Path late = folder.resolve("late.db");
+    try (LateClockLog log = new LateClockLog(late);
+        BoothLogReader reader = BoothLogReader.open(late)) {
+      log.weld();
+      assertTrue(reader.runSummary(1, ZoneOffset.UTC, 0).has(RunFlag.NO_TIME));
+      assertEquals(1, reader.segmentKeys(0, 0).size());
+      log.setClock();
+      assertFalse(reader.runSummary(1, ZoneOffset.UTC, 0).has(RunFlag.NO_TIME));
+      assertEquals(0, reader.segmentKeys(0, 0).size());
+    }
   }
 }

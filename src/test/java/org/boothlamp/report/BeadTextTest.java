@@ -125,4 +125,24 @@ class BeadTextTest {
     String inches = TextReport.render(report, null, 140, Colour.PLAIN, Units.INCH_POUND);
     assertTrue(inches.contains("heat input 17.6 kJ/in low"), inches);
   }
+
+  @Test
+  void shouldTellTheSameOnTheShiftsPageAndInItsTable() {
+    ShiftRecords records =
+        new ShiftRecords(List.of(welded().reference("even ripples").build()), List.of(), List.of());
+    ShiftReport report = ShiftReport.of(records, EveningShift.SPAN, "B-07", "");
+    ShiftTime time =
+        ShiftTime.of(records, EveningShift.SPAN, List.of(), EveningShift.SPAN.untilWallMillis());
+    Glance glance = Glance.of(report, new Glance.Beside(time, List.of(), List.of()));
+    Phrases spanish = Phrases.in(Language.SPANISH);
+    String page =
+        ShiftHtml.render(report, glance, id -> null, spanish, Units.INCH_POUND)
+            .replace('\u00a0', ' ');
+    assertTrue(page.contains("Cordón 17, 17:31:05"), page);
+    assertTrue(page.contains("longitud 11.81 in, velocidad de avance 11.8 in/min"), page);
+    assertTrue(page.contains("aporte térmico 17.6 kJ/in bajo"), page);
+    assertTrue(page.contains("soldadura de referencia: even ripples"), page);
+    String table = ShiftCsv.render(report, glance, spanish);
+    assertTrue(table.contains(",300,5,0.6912,yes,"), table);
+  }
 }

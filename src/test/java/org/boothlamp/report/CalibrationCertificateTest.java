@@ -18,6 +18,7 @@ import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.boothlamp.calibration.CalibrationRecord;
 import org.boothlamp.calibration.Withdrawal;
+import org.boothlamp.testing.Contrast;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;

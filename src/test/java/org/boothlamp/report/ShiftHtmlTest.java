@@ -21,8 +21,10 @@ import javax.xml.parsers.DocumentBuilderFactory;
 import org.boothlamp.judging.Side;
 import org.boothlamp.monitor.EventKind;
 import org.boothlamp.procedure.Quantity;
+import org.boothlamp.testing.Contrast;
 import org.boothlamp.words.Language;
 import org.boothlamp.words.Phrases;
+import org.boothlamp.words.Units;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
@@ -39,7 +41,7 @@ class ShiftHtmlTest {
 
   private static String evening(Language language, LongFunction<RunStrip> strips) {
     return ShiftHtml.render(
-        EveningShift.report(), EveningShift.glance(), strips, Phrases.in(language));
+        EveningShift.report(), EveningShift.glance(), strips, Phrases.in(language), Units.METRIC);
   }
 
   private static String page(List<RunRecord> runs) {
@@ -48,7 +50,7 @@ class ShiftHtmlTest {
     ShiftTime time =
         ShiftTime.of(records, EveningShift.SPAN, List.of(), EveningShift.SPAN.untilWallMillis());
     Glance glance = Glance.of(report, new Glance.Beside(time, List.of(), List.of()));
-    return ShiftHtml.render(report, glance, NO_CHARTS, Phrases.in(Language.ENGLISH));
+    return ShiftHtml.render(report, glance, NO_CHARTS, Phrases.in(Language.ENGLISH), Units.METRIC);
   }
 
   private static Document parsed(String page) throws Exception {
@@ -199,7 +201,9 @@ class ShiftHtmlTest {
     Glance glance = Glance.of(report, new Glance.Beside(time, List.of(), List.of()));
     assertEquals(10, glance.rows().get(0).operator().arcSeconds(), "the timed run alone");
     String page =
-        parsed(ShiftHtml.render(report, glance, NO_CHARTS, Phrases.in(Language.ENGLISH)))
+        parsed(
+                ShiftHtml.render(
+                    report, glance, NO_CHARTS, Phrases.in(Language.ENGLISH), Units.METRIC))
             .getDocumentElement()
             .getTextContent()
             .replace(Numbers.GLUE, ' ');
@@ -228,9 +232,9 @@ class ShiftHtmlTest {
   void shouldHaveAPhraseForEveryEventAndFlag(Language language) {
     Phrases phrases = Phrases.in(language);
     for (EventKind kind : EventKind.values()) {
-      assertTrue(phrases.has("shift." + ShiftEvents.key(kind.word())), kind.word());
+      assertTrue(phrases.has(EventWords.key(kind.word())), kind.word());
     }
-    ShiftWords words = new ShiftWords(phrases);
+    ShiftWords words = new ShiftWords(phrases, Units.METRIC);
     for (RunFlag flag : RunFlag.values()) {
       assertFalse(words.flag(flag).isEmpty());
     }

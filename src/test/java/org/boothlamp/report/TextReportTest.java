@@ -16,11 +16,15 @@ import org.boothlamp.health.HealthFault;
 import org.boothlamp.judging.Side;
 import org.boothlamp.procedure.Quantity;
 import org.boothlamp.procedure.Window;
+import org.boothlamp.words.Language;
+import org.boothlamp.words.Phrases;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
 
 class TextReportTest {
+
+  private static final EventWords EVENT_WORDS = new EventWords(Phrases.in(Language.ENGLISH));
 
   private static final String LONG_CODE = "TRAINEE-" + "0123456789".repeat(10);
 
@@ -164,8 +168,8 @@ class TextReportTest {
   @Test
   void shouldShowAnEventItDoesNotKnowAsADoubt() {
     assertTrue(EventWords.isDoubt("moon phase"));
-    assertEquals("", EventWords.meaning("moon phase"));
-    assertEquals("3" + Numbers.GLUE + "counted", EventWords.counted("moon phase", 3));
+    assertEquals("", EVENT_WORDS.meaning("moon phase"));
+    assertEquals("3" + Numbers.GLUE + "counted", EVENT_WORDS.counted("moon phase", 3));
   }
 
   @Test
@@ -192,7 +196,7 @@ class TextReportTest {
   @ParameterizedTest
   @EnumSource
   void shouldSayWhatEveryFaultOfTheSensorsMeansAndTheNextMove(HealthFault fault) {
-    String text = EventWords.meaning(fault.word());
+    String text = EVENT_WORDS.meaning(fault.word());
     assertTrue(text.startsWith(fault.meaning()) && text.endsWith(fault.nextMove() + "."), text);
     assertTrue(EventWords.isDoubt(fault.word()));
   }

@@ -1,12 +1,15 @@
-package org.boothlamp.report;
+package org.boothlamp.testing;
 
-/** The contrast of two colours as WCAG 2.1 defines it (relative luminance; from memory). */
-final class Contrast {
+/**
+ * The contrast of two colours as WCAG 2.2 defines it (relative luminance, with the threshold
+ * 0.04045 of sRGB; from memory).
+ */
+public final class Contrast {
 
   private Contrast() {}
 
   /** 1 to 21, whichever of the two is lighter. */
-  static double of(String one, String other) {
+  public static double of(String one, String other) {
     double a = luminance(one);
     double b = luminance(other);
     return (Math.max(a, b) + 0.05) / (Math.min(a, b) + 0.05);
