@@ -31,7 +31,7 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class DaemonPowerCutIT {
 
-  private static final int CUTS = Integer.getInteger("boothlamp.power-cuts", 9);
+  private static final int CUTS = Integer.getInteger("boothlamp.power-cuts", 12);
 
   /** Booths side by side: a booth mostly waits for its runs. */
   private static final int BOOTHS = 3;

@@ -24,7 +24,7 @@ class BoothLogKillIT {
   private static final int LOGS = 2;
 
   /** Of both logs together; more by hand: {@code -Dboothlamp.kills=200}. */
-  private static final int KILLS = Integer.getInteger("boothlamp.kills", 10);
+  private static final int KILLS = Integer.getInteger("boothlamp.kills", 20);
 
   private static final long SEED = 20_260_302;
 

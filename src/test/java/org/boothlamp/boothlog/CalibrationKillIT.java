@@ -26,7 +26,7 @@ import org.junit.jupiter.api.io.TempDir;
 /** Kills a process that calibrates, and lets two calibrate at once. */
 class CalibrationKillIT {
 
-  private static final int KILLS = 4;
+  private static final int KILLS = 8;
   private static final long SEED = 20_260_302;
 
   @TempDir Path folder;
